@@ -18,8 +18,10 @@ static const dw_drill drills[] = {
 #define LAST_GRADE  13
 
 /* [m] IT6 .. IT13; ISO 286-1, Table 1, as printed in two open texts. NaN: not looked up there. */
-static const double it_up_to_3mm[] = { 6e-6, 10e-6, 14e-6, 25e-6, 40e-6, 60e-6, 100e-6, 140e-6 };
-static const double it_up_to_6mm[] = { NAN, NAN, 18e-6, NAN, NAN, 75e-6, 120e-6, 180e-6 };
+static const double tolerances[2][LAST_GRADE - FIRST_GRADE + 1] = {
+  { 6e-6, 10e-6, 14e-6, 25e-6, 40e-6, 60e-6, 100e-6, 140e-6 }, /* up to 3 mm */
+  { NAN, NAN, 18e-6, NAN, NAN, 75e-6, 120e-6, 180e-6 },        /* above 3 up to 6 mm */
+};
 
 const dw_drill *
 dw_drill_table (size_t *n)
@@ -68,7 +70,7 @@ dw_tolerance_it (int grade, double size)
 {
   if (grade < FIRST_GRADE || grade > LAST_GRADE || !(size > 0.0 && size <= BAND_6MM))
     return NAN;
-  return (size <= BAND_3MM ? it_up_to_3mm : it_up_to_6mm)[grade - FIRST_GRADE];
+  return tolerances[size <= BAND_3MM ? 0 : 1][grade - FIRST_GRADE];
 }
 
 double

@@ -105,8 +105,8 @@ END_TEST
 
 START_TEST (a_number_has_a_point_in_every_locale)
 {
-  /* The build server's script makes this locale; where it is absent, the C locale is tested. */
-  setlocale (LC_ALL, "de_DE.UTF-8");
+  if (test_use_locale ("de_DE.UTF-8"))
+    ck_assert_str_eq (localeconv ()->decimal_point, ",");
   test_table *table = test_table_parse ("x\n0.5\n");
   ck_assert (test_table_number (table, 0, "x") == 0.5);
   test_table_free (table);
@@ -145,6 +145,13 @@ START_TEST (a_missing_file_ends_the_test)
 }
 END_TEST
 
+START_TEST (a_missing_locale_ends_the_test_where_it_is_required)
+{
+  setenv ("DW_REQUIRE_LOCALES", "1", 1);
+  test_use_locale ("xx_XX.UTF-8");
+}
+END_TEST
+
 static Suite *
 make_suite (void)
 {
@@ -172,6 +179,7 @@ count_failures (int *n_run)
   tcase_add_test (bad, an_unknown_column_ends_the_test);
   tcase_add_test (bad, text_is_no_number);
   tcase_add_test (bad, a_missing_file_ends_the_test);
+  tcase_add_test (bad, a_missing_locale_ends_the_test_where_it_is_required);
   suite_add_tcase (suite, bad);
 
   SRunner *runner = srunner_create (suite);
@@ -190,5 +198,5 @@ main (void)
   int n_run = 0;
   const int n_failed = count_failures (&n_run);
   const int result = run_suite (make_suite ());
-  return n_failed == n_run && n_run == 12 ? result : EXIT_FAILURE;
+  return n_failed == n_run && n_run == 13 ? result : EXIT_FAILURE;
 }

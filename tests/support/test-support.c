@@ -4,7 +4,6 @@
 #include <errno.h>
 #include <locale.h>
 #include <math.h>
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -281,6 +280,16 @@ test_table_number (const test_table *table, size_t row, const char *column)
   if (end == text || *end != '\0')
     ck_abort_msg ("row %zu, column '%s': '%s' is not a number", row, column, text);
   return value;
+}
+
+bool
+test_use_locale (const char *name)
+{
+  if (setlocale (LC_ALL, name) != NULL)
+    return true;
+  if (getenv ("DW_REQUIRE_LOCALES") != NULL)
+    ck_abort_msg ("no locale %s", name);
+  return false;
 }
 
 int

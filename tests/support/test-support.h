@@ -11,6 +11,7 @@
 #pragma once
 
 #include <check.h>
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -89,6 +90,16 @@ const char *test_table_text (const test_table *table, size_t row, const char *co
 
 /** The same as a number with a decimal point, whatever the locale. Other text ends the test. */
 double test_table_number (const test_table *table, size_t row, const char *column);
+
+/**
+ * Switch this process to a locale such as "de_DE.UTF-8".
+ *
+ * tests/run.sh makes de_DE, es_ES and fr_FR and sets DW_REQUIRE_LOCALES; then
+ * one that is not there ends the test.
+ *
+ * @return  false: not there, nothing was switched, the test has nothing to show
+ */
+bool test_use_locale (const char *name);
 
 /** Run under the environment's CK_* settings; frees @p suite. Returns what main() returns. */
 int run_suite (Suite *suite);
