@@ -16,8 +16,11 @@
 #include "model/dw-status.h"
 
 #define DW_MAX_HOLE_GROUPS 16 /**< groups of equal holes in one piston */
-#define DW_MAX_SHIMS 16       /**< entries (thickness, count) in one stack */
-#define DW_MAX_OIL_PARTS 2    /**< oils in one blend */
+#define DW_MAX_SHIMS       16 /**< entries (thickness, count) in one stack */
+#define DW_MAX_OIL_PARTS   2  /**< oils in one blend */
+
+/** [1] Most of the ring area that holes may take; past it the kinetic loss is not known. */
+#define DW_LARGEST_HOLE_SHARE 0.5
 
 typedef enum
 {
@@ -37,9 +40,9 @@ typedef enum
 /** How the oil's viscosity is known. */
 typedef enum
 {
-  DW_OIL_NOMINAL,   /**< silicone, by its nominal viscosity at 25 degC */
-  DW_OIL_MEASURED,  /**< two measured points */
-  DW_OIL_BLEND      /**< two silicone oils mixed by volume */
+  DW_OIL_NOMINAL,  /**< silicone, by its nominal viscosity at 25 degC */
+  DW_OIL_MEASURED, /**< two measured points */
+  DW_OIL_BLEND     /**< two silicone oils mixed by volume */
 } dw_oil_kind;
 
 /** Cylinder and shaft. */
@@ -108,9 +111,9 @@ typedef struct
   double density;              /**< [kg/m3] at 25 degC; DW_OIL_MEASURED only */
   int n_parts;                 /**< 2 for DW_OIL_BLEND, else 0 */
   dw_oil_part parts[DW_MAX_OIL_PARTS];
-  bool has_thinning;           /**< the oil thins at high shear rate (Carreau) */
-  double thinning_rate;        /**< [1/s] critical shear rate; only if has_thinning */
-  double thinning_exponent;    /**< [1] power-law exponent n, 0 < n <= 1; only if has_thinning */
+  bool has_thinning;        /**< the oil thins at high shear rate (Carreau) */
+  double thinning_rate;     /**< [1/s] critical shear rate; only if has_thinning */
+  double thinning_exponent; /**< [1] power-law exponent n, 0 < n <= 1; only if has_thinning */
 } dw_oil;
 
 typedef struct
@@ -137,7 +140,7 @@ typedef struct
   dw_gas gas;
   double seal_friction; /**< [N] constant, against the motion */
   dw_spring spring;
-  double motion_ratio;  /**< [1] damper travel per wheel travel */
+  double motion_ratio; /**< [1] damper travel per wheel travel */
 } dw_damper;
 
 /** A usable damper: plain piston with 6 holes of 1.3 mm, 450 cSt. Every call gives the same. */

@@ -11,7 +11,7 @@ static const dw_limit limits[DW_N_LIMITS] = { DW_LIMIT_LIST (DW_LIMIT_ROW) };
 const dw_limit *
 dw_limit_get (dw_limit_id id)
 {
-  assert ((unsigned) id < DW_N_LIMITS);
+  assert ((unsigned)id < DW_N_LIMITS);
   return &limits[id];
 }
 

@@ -7,8 +7,8 @@
 const char *
 dw_status_text (dw_status code)
 {
-#define DW_STATUS_CASE(name, text) \
-  case name:                       \
+#define DW_STATUS_CASE(name, text)                                                                 \
+  case name:                                                                                       \
     return text;
   switch (code)
     {

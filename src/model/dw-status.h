@@ -8,11 +8,11 @@
 #pragma once
 
 /* One list makes the codes and their texts, so they cannot drift apart. */
-#define DW_STATUS_LIST(X)                                 \
-  X (DW_OK, "success")                                    \
-  X (DW_ERR_RANGE, "value outside its allowed range")     \
-  X (DW_ERR_GEOMETRY, "parts do not fit into each other") \
-  X (DW_ERR_NO_CONVERGENCE, "solution did not settle")    \
+#define DW_STATUS_LIST(X)                                                                          \
+  X (DW_OK, "success")                                                                             \
+  X (DW_ERR_RANGE, "value outside its allowed range")                                              \
+  X (DW_ERR_GEOMETRY, "parts do not fit into each other")                                          \
+  X (DW_ERR_NO_CONVERGENCE, "solution did not settle")                                             \
   X (DW_ERR_CANCELLED, "stopped by the user")
 
 #define DW_STATUS_ENUM(name, text) name,
@@ -35,5 +35,5 @@ typedef struct
 const char *dw_status_text (dw_status code);
 
 /** Fill @p err (may be NULL) and return @p code, so callers write `return dw_fail (...)`. */
-dw_status dw_fail (dw_error *err, dw_status code, const char *field, int index, const char *fmt, ...)
-    __attribute__ ((format (printf, 5, 6)));
+dw_status dw_fail (dw_error *err, dw_status code, const char *field, int index, const char *fmt,
+                   ...) __attribute__ ((format (printf, 5, 6)));
