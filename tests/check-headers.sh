@@ -39,8 +39,9 @@ for folder in "$src"/*/; do
       packages=${packages:-none}
     fi
     n=$((n + 1))
+    # The typedef: a header of macros only would leave nothing to compile.
     # shellcheck disable=SC2086
-    if ! printf '#include "%s"\n' "$layer/$(basename "$header")" \
+    if ! printf '#include "%s"\ntypedef int alone;\n' "$layer/$(basename "$header")" \
       | "$@" -std=c17 -Wall -Wextra -Wpedantic -Wshadow -Wstrict-prototypes -Wundef -Werror \
         -fsyntax-only -I "$src" $flags -x c -; then
       echo "src/$layer/$(basename "$header"): does not compile alone"

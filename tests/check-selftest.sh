@@ -241,7 +241,8 @@ fails headers 'dw-x.h: does not compile alone' "a library that the layer does no
 add src/model/dw-x.h "$spdx" '#pragma once' 'void dw_x ();'
 fails headers 'dw-x.h: does not compile alone' "a warning"
 add src/project/dw-x.h "$spdx" '#pragma once' '#include <gio/gio.h>' 'GFile *dw_x (void);'
-passes headers "a library that the layer has"
+add src/model/dw-y.h "$spdx" '#pragma once' '#define DW_Y 1'
+passes headers "a library that the layer has, and a header of macros only"
 fresh
 
 # tree
