@@ -1,6 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Fails when a header does not compile alone, as C17, with the libraries of its layer and no others.
+# Model, study and ride have ISO C; the others have what POSIX and the C library add to it.
 # usage: check-headers.sh SRC_DIR [COMPILER...]
 set -eu
 
@@ -24,6 +25,13 @@ libraries () {
   esac
 }
 
+standard () {
+  case $1 in
+    model | study | ride) echo c17 ;;
+    *) echo gnu17 ;;
+  esac
+}
+
 bad=0
 n=0
 for folder in "$src"/*/; do
@@ -42,7 +50,7 @@ for folder in "$src"/*/; do
     # The typedef: a header of macros only would leave nothing to compile.
     # shellcheck disable=SC2086
     if ! printf '#include "%s"\ntypedef int alone;\n' "$layer/$(basename "$header")" \
-      | "$@" -std=c17 -Wall -Wextra -Wpedantic -Wshadow -Wstrict-prototypes -Wundef -Werror \
+      | "$@" "-std=$(standard "$layer")" -Wall -Wextra -Wpedantic -Wshadow -Wstrict-prototypes -Wundef -Werror \
         -fsyntax-only -I "$src" $flags -x c -; then
       echo "src/$layer/$(basename "$header"): does not compile alone"
       bad=1

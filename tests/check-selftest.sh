@@ -176,13 +176,16 @@ fails units '1 doubles, 0 units' "brackets that hold no unit"
 add src/model/dw-x.h '/** @return [N] */' 'static inline double' 'dw_x (double a)' '{' \
   '  return a; /* [m] */' '}'
 fails units '2 doubles, 1 units' "an inline function"
+add src/model/dw-x.h '/** @param a,b  [K] two' ' * @return [N] */' 'double dw_x (double a, double b, double c);'
+fails units '4 doubles, 3 units' "a unit shared by two of three parameters"
 add src/model/dw-x.h '#define DW_LIMIT 0.5 /**< most */'
 fails units 'number without unit: DW_LIMIT' "a constant without unit"
 add src/model/dw-x.h '/** [1] share and [m] width' ' */' 'double dw_x (double a);' \
   '#define DW_N 16' '#define DW_PAIR(a) { a, 0.5 }' 'typedef struct' '{' \
   '  /** [m] before it */' '  double a;' '  double b[2]; /**< [degC] both */' \
   '  bool (*go) (void *data, double part); /**< part [1] that is done */' '} y;' \
-  '/** "double" in a text. */' '#define DW_TEXT "a double"'
+  '/** "double" in a text. */' '#define DW_TEXT "a double"' \
+  '/** @param a,b  [K] two' ' * @return [N] */' 'double dw_x (double a, double b);'
 passes units "every way to write a unit"
 fresh
 
@@ -240,7 +243,10 @@ add src/model/dw-x.h "$spdx" '#pragma once' '#include <glib.h>'
 fails headers 'dw-x.h: does not compile alone' "a library that the layer does not have"
 add src/model/dw-x.h "$spdx" '#pragma once' 'void dw_x ();'
 fails headers 'dw-x.h: does not compile alone' "a warning"
-add src/project/dw-x.h "$spdx" '#pragma once' '#include <gio/gio.h>' 'GFile *dw_x (void);'
+add src/model/dw-x.h "$spdx" '#pragma once' '#include <locale.h>' 'extern locale_t dw_x;'
+fails headers 'dw-x.h: does not compile alone' "more than ISO C in the model"
+add src/project/dw-x.h "$spdx" '#pragma once' '#include <gio/gio.h>' '#include <locale.h>' \
+  'GFile *dw_x (locale_t locale);'
 add src/model/dw-y.h "$spdx" '#pragma once' '#define DW_Y 1'
 passes headers "a library that the layer has, and a header of macros only"
 fresh

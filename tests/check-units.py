@@ -17,6 +17,8 @@ LAYERS = ("model", "study", "ride")
 
 # [m] but neither points[i] nor [0, 1].
 UNIT = re.compile(r"(?<![\w\])])\[(?:1|1/[A-Za-z][^\],]*|[A-Za-z%][^\],]*)\]")
+# One unit for several parameters: @param a,b  [m]
+SHARED = re.compile(r"@param\s+(\w+(?:,\s*\w+)+)\s+(?=\[)")
 TOKEN = re.compile(
     r"""(?P<comment>/\*.*?\*/|//[^\n]*)
       | (?P<macro>^[ \t]*\#(?:[^\n\\]|\\\n|\\[^\n])*)
@@ -52,6 +54,7 @@ class Header:
     def judge(self, statement, comment, position):
         need = count_doubles(statement)
         have = len(UNIT.findall(comment))
+        have += sum(names.count(",") for names in SHARED.findall(comment))
         if have < need:
             line = self.text.count("\n", 0, position) + 1
             shown = " ".join(statement.split())[:70]
