@@ -23,11 +23,11 @@ typedef enum
 typedef struct
 {
   dw_severity severity;
-  int line;              /**< from 1; 0 = the file as a whole */
-  const char *element;   /**< "body" */
-  const char *attribute; /**< "bore-mm" */
-  const char *value;     /**< as it stands in the file */
-  const char *message;   /**< English sentence without full stop, never NULL */
+  int line;        /**< from 1; 0 = the file as a whole */
+  char *element;   /**< "body" */
+  char *attribute; /**< "bore-mm" */
+  char *value;     /**< as it stands in the file */
+  char *message;   /**< English sentence without full stop, never NULL */
 } dw_finding;
 
 /** Findings of one file, in the order of their lines. Opaque; free with dw_findings_free(). */

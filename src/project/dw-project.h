@@ -18,11 +18,11 @@
 #include <stdbool.h>
 
 #include "model/dw-damper.h"
+#include "project/dw-parts.h"
 
 G_BEGIN_DECLS
 
 #define DW_PROJECT_MAX_SETUPS 1000 /**< setups in one project */
-#define DW_PROJECT_MAX_PARTS  500  /**< entries of each kind in the parts box */
 #define DW_PROJECT_MAX_ID     64   /**< characters of a setup's id */
 #define DW_PROJECT_MAX_TEXT   200  /**< characters of a title or name */
 
@@ -62,35 +62,6 @@ typedef struct
   char *name; /**< owned; see dw_project_text_is_valid() */
   dw_damper damper[DW_N_AXLES];
 } dw_setup;
-
-typedef struct
-{
-  double diameter; /**< [m] */
-} dw_drill;
-
-/** A bottle of oil. */
-typedef struct
-{
-  dw_oil oil;
-  bool has_volume;
-  double volume; /**< [m3] left in the bottle; only if has_volume, else 0 */
-} dw_bottle;
-
-/** A piston at hand. */
-typedef struct
-{
-  dw_piston piston; /**< with no holes: blank */
-  char *name;       /**< owned */
-} dw_spare_piston;
-
-/** The parts box: what can be fitted today. Read with g_array_index(). */
-typedef struct
-{
-  GArray *drills;  /**< of dw_drill */
-  GArray *shims;   /**< of dw_shim; count = how many are in the box */
-  GArray *oils;    /**< of dw_bottle */
-  GArray *pistons; /**< of dw_spare_piston; the array frees the names */
-} dw_parts;
 
 typedef struct
 {
@@ -187,9 +158,6 @@ const dw_parts *dw_project_get_parts (const dw_project *project);
 
 /** The parts box to write into; the copies made before keep theirs. Borrowed as for a setup. */
 dw_parts *dw_project_edit_parts (dw_project *project);
-
-/** Put a piston into the box. @param name  valid text, copied */
-void dw_parts_add_piston (dw_parts *parts, const char *name, const dw_piston *piston);
 
 /** An XML name without colon, 1 to DW_PROJECT_MAX_ID characters. NULL is not. */
 bool dw_project_id_is_valid (const char *id);
