@@ -51,7 +51,8 @@
   X (DW_LIMIT_OIL_TEMPERATURE, "conditions.oil", -25.0, 150.0, 25.0)                               \
   X (DW_LIMIT_AIR_TEMPERATURE, "conditions.air", -40.0, 60.0, 20.0)                                \
   X (DW_LIMIT_SPEED, "speed", 1e-4, 10.0, NAN)                                                     \
-  X (DW_LIMIT_SPRUNG_MASS, "car.sprung-mass", 0.01, 50.0, NAN)
+  X (DW_LIMIT_SPRUNG_MASS, "car.sprung-mass", 0.01, 50.0, NAN)                                     \
+  X (DW_LIMIT_BOTTLE_VOLUME, "parts.oil.volume", 0.1e-6, 10e-3, NAN)
 
 #define DW_LIMIT_ENUM(id, path, low, high, fallback) id,
 typedef enum
