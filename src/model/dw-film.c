@@ -15,27 +15,30 @@ static const double SLOT_LOSS = 2.15;
 static const double S_HALF = 77.0;
 static const double S_RATIO = 0.143;
 
-/* Fit of the bent film: the oil spreads from 0.676 of a hole's radius outside its centre, over
- * a width that starts at 1.95 diameters and grows by 0.95 of the way. */
-static const double SPREAD_START = 0.676;
-static const double SPREAD_WIDTH = 1.948;
-static const double SPREAD_GROWTH = 0.950;
+/* Fits to the coupled solutions; u = d/m, t = l/m, g = hub/rim, k = crowding, where l and m are
+ * the widths of the ring inside and outside the hole circle.
+ * ln R = sum of these times 1, ln u, ln t, ln g, u, ln u ln t, k, ln^2 t */
+static const double BENT[8] = { 3.8393, 0.3014, -0.5807, 0.1761, -2.1514, 0.5803, -0.2857, 0.0240 };
 
-/* Fit of the load per hole: pi/4 d^2 + these times d l, d m, l m, l^2, m^2, where l and m are
- * the widths of the ring inside and outside the hole circle. */
-static const double LOAD_DL = 0.970;
-static const double LOAD_DM = -0.105;
-static const double LOAD_LM = 0.958;
-static const double LOAD_LL = 0.100;
-static const double LOAD_MM = 0.050;
+/* load area = (pi/4 d^2 + these times d l, d m, l m, l^2, m^2) exp(LOAD_CROWD k) */
+static const double LOAD[5] = { -0.4892, 2.3154, -0.5504, 0.6836, 0.2667 };
+static const double LOAD_CROWD = -0.6627;
+
+/* lobe = (1 + (B/n)^POWER)^(1/POWER), B = these times 1, rim/(rim - hub), d/(rim - hub): as many
+ * holes as would lift the rim evenly */
+static const double LOBE[3] = { 0.3656, 2.6800, -0.6518 };
+static const double LOBE_POWER = 6.737;
+
+/* Newton on a flow is stopped after a relative step this small; its square is left. */
+static const double LAST_STEP = 1e-6;
 
 dw_film
 dw_film_make (const dw_fluid *fluid, const dw_film_ring *ring, double resistance, double shape,
-              double hole_area)
+              double lobe, double hole_area)
 {
-  assert (resistance > 0.0 && shape > 0.0 && hole_area > 0.0);
+  assert (resistance > 0.0 && shape > 0.0 && lobe >= 1.0 && hole_area > 0.0);
 
-  const double rim = 2.0 * PI * ring->rim;
+  const double rim = 2.0 * PI * ring->rim / lobe;
   const double slot = hole_area / (2.0 * PI * ring->hole_circle);
   return (dw_film){
     .viscous = 12.0 * fluid->dynamic * resistance / (2.0 * PI),
@@ -87,7 +90,8 @@ dw_film_pressure (const dw_film *film, double flow, double lift)
 }
 
 dw_film_flow
-dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_by_pressure)
+dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_by_pressure,
+                 double guess)
 {
   enum
   {
@@ -98,28 +102,29 @@ dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_
     return (dw_film_flow){ 0.0, 0.0 };
 
   const film_terms t = terms_at (film, lift);
-  /* p(q) is convex: from the right Newton comes down monotonically. Two bounds on the right,
-   * with the inertia left out and (q + q0 >= q) with the friction left out, below q0 doubled. */
+  /* p(q) is convex: from the right Newton comes down monotonically, and from anywhere it is on
+   * the right after one step. Two bounds on the right: with the inertia left out, and, where
+   * q >= q0 and so the share at least 1/2, with the friction left out. */
   double q = pressure / t.a;
   const double by_inertia = sqrt (pressure / t.b);
   if (by_inertia > t.q0)
     q = fmin (q, by_inertia * M_SQRT2);
+  if (guess > 0.5 * q && guess < q)
+    q = guess;
+  double share = 0.0;
   double slope = t.a;
   for (int i = 0; i < MOST_STEPS; i++)
     {
-      const double share = q / (q + t.q0);
-      const double p = t.a * q + t.b * q * q * share;
+      share = q / (q + t.q0);
       slope = t.a + t.b * q * share * (3.0 - share);
-      const double step = (p - pressure) / slope;
+      const double step = (t.a * q + t.b * q * q * share - pressure) / slope;
       q -= step;
-      if (fabs (step) <= 1e-9 * q)
+      if (fabs (step) <= LAST_STEP * q)
         break;
     }
-
-  const double share = q / (q + t.q0);
+  /* share and slope are those before the last step: they serve the derivative only */
   const double by_lift = t.a_slope * q + t.b_slope * q * q * share
                          - t.b * q * share * share * t.q0_slope;
-  slope = t.a + t.b * q * share * (3.0 - share);
   return (dw_film_flow){ q, (1.0 - by_lift * lift_by_pressure) / slope };
 }
 
@@ -137,35 +142,35 @@ dw_film_even_resistance (const dw_film_ring *ring, double diameter, int n_holes)
 }
 
 double
-dw_film_bent_resistance (const dw_film_ring *ring, const dw_plate *plate, double diameter)
+dw_film_bent_resistance (const dw_film_ring *ring, double diameter, double crowding)
 {
-  /* Gauss-Legendre, 8 points: the integrand is smooth between hole and rim; 1e-6 */
-  static const double node[4] = { 0.1834346424956498, 0.5255324099163290, 0.7966664774136267,
-                                  0.9602898564975363 };
-  static const double weight[4] = { 0.3626837833783620, 0.3137066458778873, 0.2223810344533745,
-                                    0.1012285362903763 };
-  const double start = ring->hole_circle + SPREAD_START * diameter / 2.0;
-  const double middle = (start + ring->rim) / 2.0;
-  const double half = (ring->rim - start) / 2.0;
-  const double rim_lift = dw_plate_deflection (plate, ring->hole_circle, 1.0, ring->rim);
-  double sum = 0.0;
+  const double m = ring->rim - ring->hole_circle;
+  const double u = diameter / m;
+  const double ln_u = log (u);
+  const double ln_t = log ((ring->hole_circle - ring->hub) / m);
+  const double ln_g = log (ring->hub / ring->rim);
 
-  for (int i = 0; i < 8; i++)
-    {
-      const double r = middle + (i < 4 ? -node[i] : node[i - 4]) * half;
-      const double s = dw_plate_deflection (plate, ring->hole_circle, 1.0, r) / rim_lift;
-      const double width = SPREAD_WIDTH * diameter + SPREAD_GROWTH * (r - start);
-      sum += weight[i < 4 ? i : i - 4] * half / (s * s * s * width);
-    }
-  return 2.0 * PI * sum;
+  return exp (BENT[0] + BENT[1] * ln_u + BENT[2] * ln_t + BENT[3] * ln_g + BENT[4] * u
+              + BENT[5] * ln_u * ln_t + BENT[6] * crowding + BENT[7] * ln_t * ln_t);
 }
 
 double
-dw_film_load_area (const dw_film_ring *ring, double diameter)
+dw_film_load_area (const dw_film_ring *ring, double diameter, double crowding)
 {
   const double d = diameter;
+  const double hole = PI / 4.0 * d * d;
   const double l = ring->hole_circle - ring->hub;
   const double m = ring->rim - ring->hole_circle;
-  return PI / 4.0 * d * d + LOAD_DL * d * l + LOAD_DM * d * m + LOAD_LM * l * m + LOAD_LL * l * l
-         + LOAD_MM * m * m;
+  const double area = hole + LOAD[0] * d * l + LOAD[1] * d * m + LOAD[2] * l * m + LOAD[3] * l * l
+                      + LOAD[4] * m * m;
+
+  return fmax (hole, area * exp (LOAD_CROWD * crowding));
+}
+
+double
+dw_film_lobe (const dw_film_ring *ring, double diameter, int n_holes)
+{
+  const double width = ring->rim - ring->hub;
+  const double even = LOBE[0] + LOBE[1] * ring->rim / width + LOBE[2] * diameter / width;
+  return pow (1.0 + pow (even / n_holes, LOBE_POWER), 1.0 / LOBE_POWER);
 }

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "model/dw-gas.h"
+#include "model/dw-plate.h"
 #include "model/dw-root.h"
 
 static const double PI = 3.14159265358979323846;
@@ -66,25 +67,35 @@ init_shim (dw_flow_model *model, const dw_valve *valve, int n, const double diam
                               valve->hole_circle / 2.0 };
   const dw_stack stack = dw_stack_make (valve);
   const dw_plate plate = { ring.hub, ring.rim, stack.stiffness, stack.poisson };
-  const double whole = PI * (ring.rim * ring.rim - ring.hub * ring.hub);
+  const double circle = 2.0 * PI * ring.hole_circle;
   /* per newton of load spread on the hole circle */
-  const double line = 1.0 / (2.0 * PI * ring.hole_circle);
-  const dw_plate_answer answer = dw_plate_ring_line (&plate, ring.hole_circle, line);
-  const double shape
-      = dw_plate_deflection (&plate, ring.hole_circle, line, ring.hole_circle) / answer.rim;
-  double bent = 0.0;
-  double even = 0.0;
-  double load = 0.0;
+  const dw_plate_answer answer = dw_plate_ring_line (&plate, ring.hole_circle, 1.0 / circle);
+  const double at_circle = dw_plate_deflection (&plate, ring.hole_circle, 1.0 / circle,
+                                                ring.hole_circle);
+  double diameters = 0.0;
+  int holes = 0;
 
   for (int i = 0; i < n; i++)
     {
-      bent += count[i] / dw_film_bent_resistance (&ring, &plate, diameter[i]);
-      even += 1.0 / dw_film_even_resistance (&ring, diameter[i], count[i]);
-      load += count[i] * dw_film_load_area (&ring, diameter[i]);
+      diameters += count[i] * diameter[i];
+      holes += count[i];
     }
-  load = fmin (load, whole);
-  model->film = dw_film_make (&model->fluid, &ring, 1.0 / bent, shape, model->covered_area);
+  const double crowding = diameters / circle;
+  const double lobe = dw_film_lobe (&ring, diameters / holes, holes);
+  double bent = 0.0;
+  double even = 0.0;
+  double load = 0.0;
+  for (int i = 0; i < n; i++)
+    {
+      bent += count[i] / dw_film_bent_resistance (&ring, diameter[i], crowding);
+      even += 1.0 / dw_film_even_resistance (&ring, diameter[i], count[i]);
+      load += count[i] * dw_film_load_area (&ring, diameter[i], crowding);
+    }
+  load = fmin (load, PI * (ring.rim * ring.rim - ring.hub * ring.hub));
+  model->film = dw_film_make (&model->fluid, &ring, 1.0 / bent, at_circle / answer.rim, lobe,
+                              model->covered_area);
   model->shim = (dw_shim_spring){ .per_pressure = answer.rim * load,
+                                  .lobe = lobe,
                                   .preload = valve->preload,
                                   .limit = valve->lift_limit,
                                   .moment = answer.root_moment * load,
@@ -143,8 +154,7 @@ dw_flow_model_init (dw_flow_model *model, const dw_damper *damper, const dw_flui
 bool
 dw_flow_uses_covered (const dw_flow_model *model, dw_stroke stroke)
 {
-  return model->n_covered > 0
-         && (model->seat > 0.0 || (model->lifts && stroke == model->opens_on));
+  return model->n_covered > 0 && (model->seat > 0.0 || (model->lifts && stroke == model->opens_on));
 }
 
 /* ---- the shim at a pressure ---- */
@@ -157,17 +167,18 @@ typedef struct
   double kinetic, kinetic_slope; /* [1], [1/Pa] */
 } shim_state;
 
-static double
-lift_at (const dw_shim_spring *shim, double pressure, double *slope)
+/* Lift per pressure @p rate, from the preload to the stop. */
+static inline double
+lift_at (const dw_shim_spring *shim, double rate, double pressure, double *slope)
 {
-  const double w = (pressure - shim->preload) * shim->per_pressure;
+  const double w = (pressure - shim->preload) * rate;
 
   *slope = 0.0;
   if (w <= 0.0)
     return 0.0;
   if (w >= shim->limit)
     return shim->limit;
-  *slope = shim->per_pressure;
+  *slope = rate;
   return w;
 }
 
@@ -175,11 +186,20 @@ double
 dw_flow_lift (const dw_flow_model *model, double film_pressure)
 {
   double slope;
-  return model->lifts ? lift_at (&model->shim, film_pressure, &slope) : 0.0;
+  return model->lifts ? lift_at (&model->shim, model->shim.per_pressure, film_pressure, &slope)
+                      : 0.0;
+}
+
+double
+dw_flow_lift_at_holes (const dw_flow_model *model, double film_pressure)
+{
+  const double rate = model->shim.per_pressure * model->shim.lobe;
+  double slope;
+  return model->lifts ? lift_at (&model->shim, rate, film_pressure, &slope) : 0.0;
 }
 
 static inline shim_state
-shim_at (const dw_flow_model *model, bool opening, double pressure)
+shim_at (const dw_flow_model *model, bool opening, double pressure, double guess)
 {
   shim_state s = { .flow = model->seat * pressure,
                    .flow_slope = model->seat,
@@ -188,11 +208,12 @@ shim_at (const dw_flow_model *model, bool opening, double pressure)
 
   if (!opening)
     return s;
-  const double w = lift_at (&model->shim, pressure, &slope);
+  const double w = lift_at (&model->shim, model->shim.per_pressure * model->shim.lobe, pressure,
+                            &slope);
   if (w <= 0.0)
     return s;
 
-  const dw_film_flow film = dw_film_flow_at (&model->film, pressure, w, slope);
+  const dw_film_flow film = dw_film_flow_at (&model->film, pressure, w, slope, guess);
   s.flow += film.flow;
   s.flow_slope += film.by_pressure;
 
@@ -276,7 +297,7 @@ start_covered (const dw_flow_model *model, bool opening, double flow, dw_flow_st
     {
       double open_slope;
       double by_flow;
-      const shim_state shim = shim_at (model, opening, p);
+      const shim_state shim = shim_at (model, opening, p, 0.0);
       dp = covered_estimate (model, shim.flow, p, shim.kinetic, &by_flow);
       const double q = open_estimate (model, dp, &open_slope) + shim.flow;
       const double slope = open_slope * (1.0 + by_flow * shim.flow_slope) + shim.flow_slope;
@@ -320,9 +341,9 @@ stepped (double value, double step)
 
 typedef struct
 {
-  double r;  /* residual [Pa] */
-  double h;  /* d dp/dV */
-  double e;  /* d residual/d p */
+  double r; /* residual [Pa] */
+  double h; /* d dp/dV */
+  double e; /* d residual/d p */
 } hole_row;
 
 /* Sums over the holes of one kind: S = sum a/h, T = sum a e/h, R = sum a r/h, Q = sum a V. */
@@ -339,6 +360,13 @@ add_row (hole_sums *sums, const hole_row *row, double area, double v)
   sums->T += weight * row->e;
   sums->R += weight * row->r;
   sums->Q += area * v;
+}
+
+/* fmax() without its care for NaN, which would keep the compiler from inlining it. */
+static inline double
+larger (double a, double b)
+{
+  return a > b ? a : b;
 }
 
 static inline double
@@ -369,15 +397,24 @@ newton_plain (const dw_flow_model *model, double flow, dw_flow_state *s)
       for (int i = 0; i < model->n_open; i++)
         {
           const double dv = (ddp - row[i].r) / row[i].h;
-          change = fmax (change, relative (dv, s->open[i], 0.0));
+          change = larger (change, relative (dv, s->open[i], 0.0));
           s->open[i] = stepped (s->open[i], dv);
         }
       if (change <= LAST_STEP)
         return true;
-      if (!(change < INFINITY))
+      if (!isfinite (change))
         return false;
     }
   return false;
+}
+
+static inline double
+covered_now (const dw_flow_model *model, const dw_flow_state *s)
+{
+  double flow = 0.0;
+  for (int i = 0; i < model->n_covered; i++)
+    flow += model->covered[i].area * s->covered[i];
+  return flow;
 }
 
 /* With covered flow: p joins the unknowns. Row i (open):    h V' + e p' - dp' = -r
@@ -393,7 +430,7 @@ newton_covered (const dw_flow_model *model, bool opening, double flow, dw_flow_s
 
   for (int k = 0; k < MOST_NEWTON_STEPS; k++)
     {
-      const shim_state shim = shim_at (model, opening, s->film_pressure);
+      const shim_state shim = shim_at (model, opening, s->film_pressure, covered_now (model, s));
       hole_sums o = { 0 };
       hole_sums c = { 0 };
       for (int i = 0; i < model->n_open; i++)
@@ -405,8 +442,8 @@ newton_covered (const dw_flow_model *model, bool opening, double flow, dw_flow_s
         }
       for (int i = 0; i < model->n_covered; i++)
         {
-          const dw_hole_drop d
-              = dw_hole_drop_at (&model->covered[i], s->covered[i], shim.opening, shim.kinetic);
+          const dw_hole_drop d = dw_hole_drop_at (&model->covered[i], s->covered[i], shim.opening,
+                                                  shim.kinetic);
           covered[i] = (hole_row){ d.pressure + s->film_pressure - s->pressure, d.by_velocity,
                                    1.0 + d.by_opening * shim.opening_slope
                                        + d.by_kinetic * shim.kinetic_slope };
@@ -420,13 +457,14 @@ newton_covered (const dw_flow_model *model, bool opening, double flow, dw_flow_s
       const double det = a11 * a22 - a12 * a21;
       const double ddp = (b1 * a22 - a12 * b2) / det;
       const double dfilm = (a11 * b2 - b1 * a21) / det;
-      double change = fmax (relative (ddp, s->pressure, 0.0), relative (dfilm, s->film_pressure, 0.0));
+      double change = larger (relative (ddp, s->pressure, 0.0),
+                              relative (dfilm, s->film_pressure, 0.0));
       s->pressure = stepped (s->pressure, ddp);
       s->film_pressure = stepped (s->film_pressure, dfilm);
       for (int i = 0; i < model->n_open; i++)
         {
           const double dv = (ddp - open[i].r - open[i].e * dfilm) / open[i].h;
-          change = fmax (change, relative (dv, s->open[i], 0.0));
+          change = larger (change, relative (dv, s->open[i], 0.0));
           s->open[i] = stepped (s->open[i], dv);
         }
       /* hardly any flow through a hardly open shim need not be known to many digits of its own */
@@ -434,12 +472,12 @@ newton_covered (const dw_flow_model *model, bool opening, double flow, dw_flow_s
       for (int i = 0; i < model->n_covered; i++)
         {
           const double dv = (ddp - covered[i].r - covered[i].e * dfilm) / covered[i].h;
-          change = fmax (change, relative (dv, s->covered[i], trickle));
+          change = larger (change, relative (dv, s->covered[i], trickle));
           s->covered[i] = stepped (s->covered[i], dv);
         }
       if (change <= LAST_STEP)
         return true;
-      if (!(change < INFINITY))
+      if (!isfinite (change))
         return false;
     }
   return false;
@@ -452,8 +490,8 @@ typedef struct
   const dw_flow_model *model;
   bool covered;
   bool opening;
-  double flow;      /* wanted [m3/s] */
-  double pressure;  /* dp of the inner question [Pa] */
+  double flow;     /* wanted [m3/s] */
+  double pressure; /* dp of the inner question [Pa] */
   dw_flow_state *s;
 } bracket_question;
 
@@ -475,7 +513,7 @@ static double
 film_surplus (double film_pressure, void *data)
 {
   bracket_question *q = data;
-  const shim_state shim = shim_at (q->model, q->opening, film_pressure);
+  const shim_state shim = shim_at (q->model, q->opening, film_pressure, 0.0);
   return shim.flow - covered_flow (q, &shim, film_pressure);
 }
 
@@ -492,7 +530,7 @@ flow_through (bracket_question *q, double pressure)
   if (q->covered)
     {
       q->s->film_pressure = dw_root_bracketed (film_surplus, q, 0.0, pressure);
-      shim = shim_at (model, q->opening, q->s->film_pressure);
+      shim = shim_at (model, q->opening, q->s->film_pressure, 0.0);
       flow += covered_flow (q, &shim, q->s->film_pressure);
     }
   for (int i = 0; i < model->n_open; i++)
@@ -531,19 +569,15 @@ solve_bracketed (const dw_flow_model *model, bool covered, bool opening, double 
   return fabs (reached - flow) <= 1e-9 * flow;
 }
 
-/* A preloaded shim that does not leak stays down until dp reaches the preload. Sets @p good. */
+/* A preloaded shim that does not leak stays down until dp reaches the preload. */
 static bool
-stays_shut (const dw_flow_model *model, double flow, const dw_flow_state *start_at,
-            dw_flow_state *s, bool *good)
+stays_shut (const dw_flow_model *model, double flow, dw_flow_state *s)
 {
+  dw_flow_state shut;
+
   if (model->seat > 0.0 || model->shim.preload <= 0.0)
     return false;
-
-  dw_flow_state shut;
-  if (start_at != NULL)
-    shut = *start_at;
-  else
-    start (model, false, false, flow, &shut);
+  start (model, false, false, flow, &shut);
   if (!newton_plain (model, flow, &shut) || shut.pressure > model->shim.preload)
     return false;
 
@@ -551,37 +585,31 @@ stays_shut (const dw_flow_model *model, double flow, const dw_flow_state *start_
   for (int i = 0; i < model->n_covered; i++)
     shut.covered[i] = 0.0;
   *s = shut;
-  *good = true;
   return true;
 }
 
 dw_status
-dw_flow_solve (const dw_flow_model *model, dw_stroke stroke, double speed,
-               const dw_flow_state *start_at, dw_flow_state *out, dw_error *err)
+dw_flow_solve (const dw_flow_model *model, dw_stroke stroke, double speed, bool near,
+               dw_flow_state *state, dw_error *err)
 {
   assert (speed > 0.0 && isfinite (speed));
 
   const bool opening = model->lifts && stroke == model->opens_on;
   const bool covered = dw_flow_uses_covered (model, stroke);
   const double flow = speed * (model->ring_area - model->leak.dragged);
-  dw_flow_state s;
 
-  if (start_at != NULL)
-    s = *start_at;
-  else
-    start (model, covered, opening, flow, &s);
+  if (covered && stays_shut (model, flow, state))
+    return DW_OK;
+  if (!near)
+    start (model, covered, opening, flow, state);
 
-  bool good = false;
-  if (covered && !stays_shut (model, flow, start_at, &s, &good))
-    good = newton_covered (model, opening, flow, &s);
-  else if (!covered)
-    good = newton_plain (model, flow, &s);
+  bool good = covered ? newton_covered (model, opening, flow, state)
+                      : newton_plain (model, flow, state);
   if (!good)
-    good = solve_bracketed (model, covered, opening, flow, &s);
-  if (!good || !isfinite (s.pressure))
+    good = solve_bracketed (model, covered, opening, flow, state);
+  if (!good || !isfinite (state->pressure))
     return dw_fail (err, DW_ERR_NO_CONVERGENCE, "force", -1, "no flow balance at %.6g m/s in %s",
                     speed, dw_stroke_name (stroke));
-  *out = s;
   return DW_OK;
 }
 

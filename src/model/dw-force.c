@@ -3,7 +3,7 @@
 
 #include <assert.h>
 #include <math.h>
-#include <string.h>
+#include <stddef.h>
 
 #include "model/dw-gas.h"
 #include "model/dw-limits.h"
@@ -58,10 +58,13 @@ read_holes (const dw_hole_flow holes[], const double velocity[], int n, double *
     {
       const dw_hole_flow *h = &holes[i];
       const double rate = velocity[i] * h->shear_per_velocity;
-      const double thin = dw_carreau (rate, h->thinning_rate, h->thinning_exponent);
+      const double thin = h->thinning_exponent < 1.0
+                              ? dw_carreau (rate, h->thinning_rate, h->thinning_exponent)
+                              : 1.0;
       *flow += h->area * velocity[i];
-      out->reynolds = fmax (out->reynolds, velocity[i] * h->re_per_velocity / thin);
-      out->shear_rate = fmax (out->shear_rate, rate);
+      const double re = velocity[i] * h->re_per_velocity / thin;
+      out->reynolds = re > out->reynolds ? re : out->reynolds;
+      out->shear_rate = rate > out->shear_rate ? rate : out->shear_rate;
     }
 }
 
@@ -80,7 +83,8 @@ read_point (const dw_force_model *model, dw_stroke stroke, double speed, const d
       if (flow->lifts && stroke == flow->opens_on)
         {
           p.lift = dw_flow_lift (flow, s->film_pressure);
-          p.at_stop = p.lift >= flow->shim.limit;
+          p.lift_at_holes = dw_flow_lift_at_holes (flow, s->film_pressure);
+          p.at_stop = p.lift_at_holes >= flow->shim.limit;
           /* at the stop the washer carries the rest */
           p.root_moment = p.lift / flow->shim.per_pressure * flow->shim.moment;
         }
@@ -109,8 +113,8 @@ check_speed (double speed, int row, dw_error *err)
 {
   if (speed >= 0.0 && speed <= FASTEST)
     return DW_OK;
-  return dw_fail (err, DW_ERR_RANGE, "speed", row, "%.6g m/s is outside the allowed range 0 to %g m/s",
-                  speed, FASTEST);
+  return dw_fail (err, DW_ERR_RANGE, "speed", row,
+                  "%.6g m/s is outside the allowed range 0 to %g m/s", speed, FASTEST);
 }
 
 dw_status
@@ -120,74 +124,75 @@ dw_force_at (const dw_force_model *model, dw_stroke stroke, double speed, dw_for
   return dw_force_curve (model, stroke, &speed, 1, out, err);
 }
 
-/* The last solutions of a curve, newest last, for a start by extrapolation. */
+/* The last solutions of a curve, for a start by extrapolation. A cubic: beyond the first few
+ * points its error is so small that Newton's first step is its last. */
 enum
 {
-  TRAIL = 4 /* a cubic: its error is below Newton's last step on all but the first few points */
+  TRAIL = 4
 };
 
 typedef struct
 {
-  double speed[TRAIL];
+  double speed[TRAIL]; /* by slot; the slots are used in turn */
   dw_flow_state state[TRAIL];
-  int n;
+  int n;      /* solutions held */
+  int newest; /* slot of the last one */
 } trail;
 
-static void
-remember (trail *t, double speed, const dw_flow_state *s)
+/* Lagrange's weights, by slot; inlined for a full trail so that the loops unroll. */
+static inline void
+weigh (const trail *t, int n, double speed, double w[TRAIL])
 {
-  if (t->n == TRAIL)
+  for (int i = 0; i < n; i++)
     {
-      memmove (&t->speed[0], &t->speed[1], (TRAIL - 1) * sizeof t->speed[0]);
-      memmove (&t->state[0], &t->state[1], (TRAIL - 1) * sizeof t->state[0]);
-      t->n = TRAIL - 1;
-    }
-  t->speed[t->n] = speed;
-  t->state[t->n++] = *s;
-}
-
-/* Lagrange's weights for a point beyond the trail's. */
-static void
-weights (const trail *t, double speed, double w[TRAIL])
-{
-  for (int i = 0; i < t->n; i++)
-    {
-      w[i] = 1.0;
-      for (int j = 0; j < t->n; j++)
+      double over = 1.0;
+      double under = 1.0;
+      for (int j = 0; j < n; j++)
         if (j != i)
-          w[i] *= (speed - t->speed[j]) / (t->speed[i] - t->speed[j]);
+          {
+            over *= speed - t->speed[j];
+            under *= t->speed[i] - t->speed[j];
+          }
+      w[i] = over / under;
     }
+  for (int i = n; i < TRAIL; i++)
+    w[i] = 0.0;
 }
 
-static double
-extrapolated (const trail *t, const double w[TRAIL], const double *first, size_t stride)
+/* @p offset is that of the unknown in a state, in doubles. */
+static inline double
+extrapolated (const trail *t, const double w[TRAIL], size_t offset)
 {
-  const double *newest = first + (size_t) (t->n - 1) * stride;
+  const double newest = ((const double *)&t->state[t->newest])[offset];
   double sum = 0.0;
 
-  for (int i = 0; i < t->n; i++)
-    sum += w[i] * first[(size_t) i * stride];
+  for (int i = 0; i < TRAIL; i++)
+    sum += w[i] * ((const double *)&t->state[i])[offset];
   /* across a bend the cubic may miss by far: then the last value is the better start */
-  return sum > 0.5 * *newest && sum < 2.0 * *newest ? sum : *newest;
+  return sum > 0.5 * newest && sum < 2.0 * newest ? sum : newest;
 }
 
-/* Far jumps start afresh: an extrapolation over more than the trail's own length is a guess. */
+#define OFFSET(member) (offsetof (dw_flow_state, member) / sizeof (double))
+
+/* Prepare @p s as a start; it may be the trail's oldest slot, since no unknown reads another.
+ * False where an extrapolation would be a guess. */
 static bool
 start_from (const trail *t, const dw_flow_model *flow, double speed, dw_flow_state *s)
 {
-  const size_t stride = sizeof (dw_flow_state) / sizeof (double);
   double w[TRAIL];
 
-  if (t->n < 2 || !(speed > t->speed[t->n - 1])
-      || speed - t->speed[t->n - 1] > 1.5 * (t->speed[t->n - 1] - t->speed[0]))
+  if (t->n < 2 || speed > 2.0 * t->speed[t->newest])
     return false;
-  weights (t, speed, w);
-  s->pressure = extrapolated (t, w, &t->state[0].pressure, stride);
-  s->film_pressure = extrapolated (t, w, &t->state[0].film_pressure, stride);
+  if (t->n == TRAIL)
+    weigh (t, TRAIL, speed, w);
+  else
+    weigh (t, t->n, speed, w);
+  s->pressure = extrapolated (t, w, OFFSET (pressure));
+  s->film_pressure = extrapolated (t, w, OFFSET (film_pressure));
   for (int i = 0; i < flow->n_open; i++)
-    s->open[i] = extrapolated (t, w, &t->state[0].open[i], stride);
+    s->open[i] = extrapolated (t, w, OFFSET (open) + (size_t)i);
   for (int i = 0; i < flow->n_covered; i++)
-    s->covered[i] = extrapolated (t, w, &t->state[0].covered[i], stride);
+    s->covered[i] = extrapolated (t, w, OFFSET (covered) + (size_t)i);
   return true;
 }
 
@@ -195,15 +200,13 @@ dw_status
 dw_force_curve (const dw_force_model *model, dw_stroke stroke, const double *speeds, size_t n,
                 dw_force_point *out, dw_error *err)
 {
-  trail t;
+  trail t = { .n = 0 };
 
   assert (model != NULL && (speeds != NULL || n == 0) && (out != NULL || n == 0));
 
-  t.n = 0;
   for (size_t i = 0; i < n; i++)
     {
-      dw_flow_state s;
-      dw_status status = check_speed (speeds[i], (int) i, err);
+      dw_status status = check_speed (speeds[i], (int)i, err);
       if (status != DW_OK)
         return status;
       if (speeds[i] == 0.0)
@@ -211,21 +214,22 @@ dw_force_curve (const dw_force_model *model, dw_stroke stroke, const double *spe
           read_rest (model, stroke, &out[i]);
           continue;
         }
-      const bool near = start_from (&t, &model->flow, speeds[i], &s);
-      status = dw_flow_solve (&model->flow, stroke, speeds[i], near ? &s : NULL, &s, err);
+      if (t.n > 0 && !(speeds[i] > t.speed[t.newest]))
+        t.n = 0;
+      const int slot = t.n < TRAIL ? t.n : (t.newest + 1) % TRAIL;
+      dw_flow_state *s = &t.state[slot];
+      const bool near = start_from (&t, &model->flow, speeds[i], s);
+      status = dw_flow_solve (&model->flow, stroke, speeds[i], near, s, err);
       if (status != DW_OK)
         {
           if (err != NULL)
-            err->index = (int) i;
+            err->index = (int)i;
           return status;
         }
-      if (n > 1)
-        {
-          if (t.n > 0 && speeds[i] <= t.speed[t.n - 1])
-            t.n = 0;
-          remember (&t, speeds[i], &s);
-        }
-      read_point (model, stroke, speeds[i], &s, &out[i]);
+      read_point (model, stroke, speeds[i], s, &out[i]);
+      t.speed[slot] = speeds[i];
+      t.newest = slot;
+      t.n += t.n < TRAIL;
     }
   return DW_OK;
 }

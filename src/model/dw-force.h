@@ -24,31 +24,32 @@ typedef struct
 {
   dw_flow_model flow;
   dw_gas gas;
-  double rod_area;     /**< [m2] */
-  double gas_push;     /**< [N] (p_gas - p_atm) A_rod */
-  double seal;         /**< [N] */
-  double onset_speed;  /**< [m/s] compression speed where the void opens; infinity if never */
+  double rod_area;       /**< [m2] */
+  double gas_push;       /**< [N] (p_gas - p_atm) A_rod */
+  double seal;           /**< [N] */
+  double onset_speed;    /**< [m/s] compression speed where the void opens; infinity if never */
   double onset_pressure; /**< [Pa] dp there, the absolute gas pressure */
 } dw_force_model;
 
 /** One stroke at one speed; positive magnitudes. */
 typedef struct
 {
-  double speed;        /**< [m/s] shaft speed */
-  double force;        /**< [N] whole resisting force; may be < 0 near rest when gas pushes */
-  double hydraulic;    /**< [N] dp A, never capped */
-  double pressure;     /**< [Pa] dp across the piston, never capped */
-  double flow_open;    /**< [m3/s] through open holes */
-  double flow_covered; /**< [m3/s] through covered holes */
-  double flow_leak;    /**< [m3/s] past the piston's edge */
-  double lift;         /**< [m] mean rim lift of the shim */
+  double speed;         /**< [m/s] shaft speed */
+  double force;         /**< [N] whole resisting force; may be < 0 near rest when gas pushes */
+  double hydraulic;     /**< [N] dp A, never capped */
+  double pressure;      /**< [Pa] dp across the piston, never capped */
+  double flow_open;     /**< [m3/s] through open holes */
+  double flow_covered;  /**< [m3/s] through covered holes */
+  double flow_leak;     /**< [m3/s] past the piston's edge */
+  double lift;          /**< [m] mean rim lift of the shim */
+  double lift_at_holes; /**< [m] rim lift at the covered holes, the one that the oil passes */
   double film_pressure; /**< [Pa] under the shim */
-  double reynolds;     /**< [1] largest of all holes */
-  double shear_rate;   /**< [1/s] largest wall shear rate of all holes, 8 V/d */
-  double root_moment;  /**< [N] bending moment per width at the shim's hub */
-  double lost_travel;  /**< [m] lost to the void; infinity when vented */
-  bool is_void;        /**< past the void onset */
-  bool at_stop;        /**< the shim has reached its lift limit */
+  double reynolds;      /**< [1] largest of all holes */
+  double shear_rate;    /**< [1/s] largest wall shear rate of all holes, 8 V/d */
+  double root_moment;   /**< [N] bending moment per width at the shim's hub */
+  double lost_travel;   /**< [m] lost to the void; infinity when vented */
+  bool is_void;         /**< past the void onset */
+  bool at_stop;         /**< the shim has reached its lift limit at the holes */
 } dw_force_point;
 
 /**
@@ -58,8 +59,8 @@ typedef struct
  * @param out              set on success only
  * @return DW_OK, or the first finding of dw_damper_check() or dw_oil_fluid()
  */
-dw_status dw_force_model_make (const dw_damper *damper, double oil_temperature,
-                               dw_force_model *out, dw_error *err);
+dw_status dw_force_model_make (const dw_damper *damper, double oil_temperature, dw_force_model *out,
+                               dw_error *err);
 
 /**
  * Force at one speed.

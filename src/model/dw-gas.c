@@ -30,18 +30,16 @@ dw_gas_lost_travel (const dw_gas *gas, double pressure, double ring_area)
 }
 
 double
-dw_gas_pressure_at (double pressure, double volume, double rod_area, double travel,
-                    double exponent)
+dw_gas_pressure_at (double pressure, double volume, double rod_area, double travel, double exponent)
 {
   return pressure * pow (volume / (volume - rod_area * travel), exponent);
 }
 
 double
-dw_emulsion_density (double liquid, double gas, double fraction, double reference,
-                     double pressure, double exponent)
+dw_emulsion_density (double liquid, double gas, double fraction, double reference, double pressure,
+                     double exponent)
 {
-  return (liquid + fraction * gas)
-         / (1.0 + fraction * pow (reference / pressure, 1.0 / exponent));
+  return (liquid + fraction * gas) / (1.0 + fraction * pow (reference / pressure, 1.0 / exponent));
 }
 
 double
@@ -70,9 +68,9 @@ dw_gas_mixed_fluid (const dw_damper *damper, const dw_fluid *oil)
   if (damper->gas.kind != DW_GAS_EMULSION)
     return fluid;
   /* the gas volume is given at the gas pressure: reference and pressure are the same */
-  fluid.density = dw_emulsion_density (oil->density, AIR_DENSITY * damper->gas.pressure / DW_ATMOSPHERE,
-                                       dw_emulsion_fraction (damper), damper->gas.pressure,
-                                       damper->gas.pressure, DW_GAS_EXPONENT);
+  fluid.density = dw_emulsion_density (
+      oil->density, AIR_DENSITY * damper->gas.pressure / DW_ATMOSPHERE,
+      dw_emulsion_fraction (damper), damper->gas.pressure, damper->gas.pressure, DW_GAS_EXPONENT);
   fluid.viscosity = oil->dynamic / fluid.density;
   return fluid;
 }

@@ -64,8 +64,8 @@ double dw_emulsion_density (double liquid, double gas, double fraction, double r
  * @param pressure   [Pa] absolute
  * @param exponent   [1] n
  */
-double dw_emulsion_bulk_modulus (double liquid, double fraction, double reference,
-                                 double pressure, double exponent);
+double dw_emulsion_bulk_modulus (double liquid, double fraction, double reference, double pressure,
+                                 double exponent);
 
 /** Gas volume per oil volume [1] of an emulsion damper: the cylinder, less the gas, is oil. */
 double dw_emulsion_fraction (const dw_damper *damper);

@@ -14,6 +14,9 @@ static const double ENTRY_LENGTH = 0.0112;
 static const double GROWTH = 1.69;
 static const double LN_RE_HALF = 2.884800712846709; /* ln 17.9 */
 
+/* exp (-40) is 4e-18: nothing beside 1, and slow to compute where it underflows. */
+static const double NO_ENTRY = 40.0;
+
 /* Newton doubles the good digits with each step: after one this small nothing is left to gain. */
 static const double VELOCITY_STEP = 1e-10;
 
@@ -106,13 +109,12 @@ static inline dw_hole_drop
 kinetic_drop (const dw_hole_flow *flow, double v, double re, double re_slope, double opening,
               double kinetic)
 {
-  const double entry = exp (-flow->entry / re);
+  const double lag = flow->entry / re;
+  const double entry = lag < NO_ENTRY ? exp (-lag) : 0.0;
   const double growth = 1.0 / (1.0 + exp (GROWTH * (LN_RE_HALF - log (re))));
   const double level = flow->k_alone - opening * flow->k_drop - K_ENTRY * entry;
   const double k = level * growth;
-  const double k_slope = growth
-                         * (level * (1.0 - growth) * GROWTH - K_ENTRY * entry * flow->entry / re)
-                         / re;
+  const double k_slope = growth * (level * (1.0 - growth) * GROWTH - K_ENTRY * entry * lag) / re;
   const double full_head = flow->half_density * v;
   const double head = kinetic * full_head;
 
@@ -165,8 +167,7 @@ dw_hole_drop_at (const dw_hole_flow *flow, double velocity, double opening, doub
 }
 
 double
-dw_hole_velocity_estimate (const dw_hole_flow *flow, double pressure, double kinetic,
-                           double *slope)
+dw_hole_velocity_estimate (const dw_hole_flow *flow, double pressure, double kinetic, double *slope)
 {
   /* K over the range of damper oils, between its rise and its high-Re value */
   const double a = kinetic * flow->half_density * (flow->k_alone - 0.3);

@@ -31,15 +31,15 @@
 /** Constants of one group of equal holes with one oil; made by dw_hole_flow_init(). */
 typedef struct
 {
-  double diameter;         /**< [m] */
-  double area;             /**< [m2] of all holes of the group together */
-  double ends;             /**< [Pa s/m] 6 pi mu/d: creeping loss of both ends, per velocity */
-  double pipe;             /**< [Pa s/m] 32 mu L/d^2: Poiseuille part, per velocity */
-  double half_density;     /**< [kg/m3] rho/2 */
-  double re_per_velocity;  /**< [s/m] d/nu */
-  double entry;            /**< [1] Re at which the entry-length term of K has fallen to 1/e */
-  double k_alone;          /**< [1] high-Re K of this group when only the open holes flow */
-  double k_drop;           /**< [1] by how much K falls when the covered holes flow as well */
+  double diameter;           /**< [m] */
+  double area;               /**< [m2] of all holes of the group together */
+  double ends;               /**< [Pa s/m] 6 pi mu/d: creeping loss of both ends, per velocity */
+  double pipe;               /**< [Pa s/m] 32 mu L/d^2: Poiseuille part, per velocity */
+  double half_density;       /**< [kg/m3] rho/2 */
+  double re_per_velocity;    /**< [s/m] d/nu */
+  double entry;              /**< [1] Re at which the entry-length term of K has fallen to 1/e */
+  double k_alone;            /**< [1] high-Re K of this group when only the open holes flow */
+  double k_drop;             /**< [1] by how much K falls when the covered holes flow as well */
   double shear_per_velocity; /**< [1/m] wall shear rate per velocity, 8/d */
   double thinning_rate;      /**< [1/s] as dw_fluid */
   double thinning_exponent;  /**< [1] as dw_fluid */
@@ -84,8 +84,7 @@ dw_hole_drop dw_hole_drop_at (const dw_hole_flow *flow, double velocity, double 
  * @param opening   [1] 0..1
  * @param kinetic   [1] 0 < .. <= 1
  */
-double dw_hole_velocity (const dw_hole_flow *flow, double pressure, double opening,
-                         double kinetic);
+double dw_hole_velocity (const dw_hole_flow *flow, double pressure, double opening, double kinetic);
 
 /**
  * Velocity [m/s] for a pressure with K held constant, closed form: a starting point.

@@ -22,10 +22,10 @@
 /** Constants of one gap. All zero when the clearance is 0. */
 typedef struct
 {
-  double conductance;  /**< [m3/(s Pa)] pressure-driven flow per dp */
-  double dragged;      /**< [m2] flow per shaft speed that the wall drags, pi D c/2 */
-  double drag;         /**< [N s/m] force per shaft speed */
-  double unloaded;     /**< [m2] force per dp that does not reach the piston, pi D c/2 */
+  double conductance; /**< [m3/(s Pa)] pressure-driven flow per dp */
+  double dragged;     /**< [m2] flow per shaft speed that the wall drags, pi D c/2 */
+  double drag;        /**< [N s/m] force per shaft speed */
+  double unloaded;    /**< [m2] force per dp that does not reach the piston, pi D c/2 */
 } dw_leak;
 
 /**

@@ -21,7 +21,8 @@ static const struct
 {
   double viscosity; /* [cSt] */
   double density;   /* [kg/m3] */
-} densities[] = { { 50.0, 960.0 }, { 100.0, 966.0 }, { 200.0, 968.0 }, { 350.0, 970.0 }, { 500.0, 971.0 } };
+} densities[]
+    = { { 50.0, 960.0 }, { 100.0, 966.0 }, { 200.0, 968.0 }, { 350.0, 970.0 }, { 500.0, 971.0 } };
 
 /* An own oil is not to be asked for where its D341 line gives less than this: the standard's
  * inverse is published down to about 0.2 cSt. */
@@ -45,7 +46,7 @@ dw_oil_density_at (double density25, double temperature)
 static double
 silicone_density25 (double nominal)
 {
-  const int last = (int) (sizeof densities / sizeof densities[0]) - 1;
+  const int last = (int)(sizeof densities / sizeof densities[0]) - 1;
   const double cst = nominal / DW_CST;
 
   if (cst <= densities[0].viscosity)
@@ -137,9 +138,9 @@ nominal_fluid (double nominal, dw_fluid *out)
 static dw_status
 measured_fluid (const dw_oil *oil, dw_fluid *out, dw_error *err)
 {
-  const dw_d341 line
-      = dw_d341_fit (oil->point_temperature[0] + DW_KELVIN_AT_0_C, oil->point_viscosity[0],
-                     oil->point_temperature[1] + DW_KELVIN_AT_0_C, oil->point_viscosity[1]);
+  const dw_d341 line = dw_d341_fit (
+      oil->point_temperature[0] + DW_KELVIN_AT_0_C, oil->point_viscosity[0],
+      oil->point_temperature[1] + DW_KELVIN_AT_0_C, oil->point_viscosity[1]);
 
   out->viscosity = dw_d341_viscosity (line, out->temperature + DW_KELVIN_AT_0_C);
   if (!(out->viscosity >= THINNEST && out->viscosity <= THICKEST))

@@ -57,8 +57,7 @@ static double
 l17 (double x, double nu)
 {
   const double x2 = x * x;
-  return 0.25
-         * (1.0 - (1.0 - nu) / 4.0 * (1.0 - x2 * x2) - x2 * (1.0 - (1.0 + nu) * log (x)));
+  return 0.25 * (1.0 - (1.0 - nu) / 4.0 * (1.0 - x2 * x2) - x2 * (1.0 - (1.0 + nu) * log (x)));
 }
 
 dw_plate_constants
@@ -116,15 +115,13 @@ dw_plate_pressure_outside (const dw_plate *plate, double radius, double pressure
   const double q = pressure;
   const double D = plate->stiffness;
   const dw_plate_constants k = dw_plate_constants_make (b / a, r0 / a, plate->poisson);
-  const double Mrb
-      = -(q * a * a / k.c[8]) * (k.c[9] * (a * a - r0 * r0) / (2.0 * a * b) - k.l[17]);
+  const double Mrb = -(q * a * a / k.c[8]) * (k.c[9] * (a * a - r0 * r0) / (2.0 * a * b) - k.l[17]);
   const double Qb = q * (a * a - r0 * r0) / (2.0 * b);
   const double a4 = a * a * a * a;
 
   return (dw_plate_answer){
     .rim = -(Mrb * a * a * k.c[2] / D + Qb * a * a * a * k.c[3] / D - q * a4 * k.l[11] / D),
-    .slope
-    = -(Mrb * a * k.c[5] / D + Qb * a * a * k.c[6] / D - q * a * a * a * k.l[14] / D),
+    .slope = -(Mrb * a * k.c[5] / D + Qb * a * a * k.c[6] / D - q * a * a * a * k.l[14] / D),
     .root_moment = fabs (Mrb),
   };
 }
@@ -135,10 +132,9 @@ dw_plate_deflection (const dw_plate *plate, double load_radius, double line, dou
   const double b = plate->inner;
   const double r = radius;
   const double D = plate->stiffness;
-  const dw_plate_constants k
-      = dw_plate_constants_make (b / plate->outer, load_radius / plate->outer, plate->poisson);
-  const double Mrb
-      = -(line * plate->outer / k.c[8]) * (load_radius * k.c[9] / b - k.l[9]);
+  const dw_plate_constants k = dw_plate_constants_make (b / plate->outer,
+                                                        load_radius / plate->outer, plate->poisson);
+  const double Mrb = -(line * plate->outer / k.c[8]) * (load_radius * k.c[9] / b - k.l[9]);
   const double Qb = line * load_radius / b;
 
   if (r <= b)
@@ -168,11 +164,11 @@ enum
 
 typedef struct
 {
-  double x[NODES];      /* r/a */
-  double load[NODES];   /* r Q a/D * reference slope */
-  double step;          /* node distance / a */
+  double x[NODES];    /* r/a */
+  double load[NODES]; /* r Q a/D * reference slope */
+  double step;        /* node distance / a */
   double poisson;
-  double membrane;      /* E t a^2/D, multiplies beta^2/2 */
+  double membrane; /* E t a^2/D, multiplies beta^2/2 */
 } fvk_problem;
 
 typedef struct
@@ -184,7 +180,7 @@ typedef struct
 /* 2x2 block row: lower, diagonal and upper couple beta and psi of the neighbours. */
 typedef struct
 {
-  double lower[2];       /* own variable only: no cross terms between nodes */
+  double lower[2]; /* own variable only: no cross terms between nodes */
   double diagonal[2][2];
   double upper[2];
   double residual[2];
@@ -360,7 +356,8 @@ dw_plate_lift (const dw_plate *plate, double membrane, double ring_inner, double
   for (int i = 0; i < NODES; i++)
     {
       p.x[i] = b / a + i * p.step;
-      full_load[i] = pressure * a * a * a / D * load_outside (p.x[i], ring_inner / a, ring_outer / a);
+      full_load[i] = pressure * a * a * a / D
+                     * load_outside (p.x[i], ring_inner / a, ring_outer / a);
     }
   p.x[NODES - 1] = 1.0;
 

@@ -51,7 +51,8 @@ dw_root_bracketed (dw_root_function f, void *data, double low, double high)
       const double xi = (a - b) / (c - b);
       const double phi = (fa - fb) / (fc - fb);
       const bool safe = phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi;
-      t = safe ? fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
+      t = safe ? fa / (fb - fa) * fc / (fb - fc)
+                     + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
                : 0.5;
       t = fmin (1.0 - room, fmax (room, t));
     }
