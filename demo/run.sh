@@ -60,7 +60,14 @@ show_numbers () {
   "$calc" compare "$project" "$fitted" "$trial" --format csv -o "$out/club-final-compare.csv"
 
   say "written"
-  (cd "$out" && for name in force compare; do echo "$(pwd)/club-final-$name.csv"; done)
+  for name in force compare; do
+    file=$(cd "$out" && pwd)/club-final-$name.csv
+    if [ ! -s "$file" ]; then
+      echo "$file: nothing was written" >&2
+      exit 1
+    fi
+    echo "$file"
+  done
 }
 
 if [ -n "${DAMPWRIGHT_CALC-}" ]; then

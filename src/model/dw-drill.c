@@ -17,7 +17,7 @@ static const dw_drill drills[] = {
 #define FIRST_GRADE 6
 #define LAST_GRADE  13
 
-/* [m] IT6 .. IT13; ISO 286-1, Table 1, as printed in two open texts. NaN: not looked up there. */
+/* [m] IT6 .. IT13; ISO 286-1, Table 1, as printed in open texts. NaN: not looked up there. */
 static const double tolerances[2][LAST_GRADE - FIRST_GRADE + 1] = {
   { 6e-6, 10e-6, 14e-6, 25e-6, 40e-6, 60e-6, 100e-6, 140e-6 }, /* up to 3 mm */
   { NAN, NAN, 18e-6, NAN, NAN, 75e-6, 120e-6, 180e-6 },        /* above 3 up to 6 mm */
