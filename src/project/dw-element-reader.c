@@ -277,6 +277,21 @@ drop_unknown_element (const dw_element_reader *reader, xmlNode *node)
   take_out (node);
 }
 
+/* libxml2 gives a text the line on which it ends, other content none; people look where a text
+ * begins, or at the element that holds it. */
+static int
+first_line (const dw_element_reader *reader, const xmlNode *node, const char *text)
+{
+  if (node->type != XML_TEXT_NODE)
+    return dw_xml_source_get_line (reader->source, node->parent);
+
+  int line = (int)xmlGetLineNo (node);
+  for (const char *p = text + strspn (text, " \t\r\n"); *p != '\0'; p++)
+    if (*p == '\n')
+      line--;
+  return MAX (line, 1);
+}
+
 /* Text, or a reference to an entity; blanks between elements are not worth a word. */
 static void
 drop_text (const dw_element_reader *reader, xmlNode *node)
@@ -284,9 +299,10 @@ drop_text (const dw_element_reader *reader, xmlNode *node)
   if (!xmlIsBlankNode (node))
     {
       xmlChar *text = xmlNodeGetContent (node);
-      g_autofree char *shown = quote (text != NULL ? g_strstrip ((char *)text) : "");
       const char *parent = dw_element_name (node->parent);
-      dw_findings_add (reader->findings, DW_WARNING, (int)xmlGetLineNo (node), parent, NULL, shown,
+      const int line = first_line (reader, node, text != NULL ? (const char *)text : "");
+      g_autofree char *shown = quote (text != NULL ? g_strstrip ((char *)text) : "");
+      dw_findings_add (reader->findings, DW_WARNING, line, parent, NULL, shown,
                        "text %s in <%s> is left out", shown, parent);
       xmlFree (text);
     }

@@ -118,7 +118,7 @@ static void
 register_id (const dw_element_reader *reader, xmlNode *node, const char *id, GHashTable *ids)
 {
   const int line = GPOINTER_TO_INT (g_hash_table_lookup (ids, id));
-  if (line != 0)
+  if (line != 0 && *id != '\0')
     dw_element_report (reader, DW_ERROR, node, "id", "id \"%s\" is already that of line %d", id,
                        line);
   else
@@ -134,8 +134,8 @@ read_setup (const dw_element_reader *reader, xmlNode *node, dw_project *project,
   dw_setup setup = { .id = NULL };
   dw_element_check_children (reader, node, rules, G_N_ELEMENTS (rules));
   dw_element_read_fields (reader, node, DW_FORM_SETUP, &setup);
-  if (setup.id != NULL)
-    register_id (reader, node, setup.id, ids);
+  /* "" stands for an id that could not be read: what is fitted may have meant it. */
+  register_id (reader, node, setup.id != NULL ? setup.id : "", ids);
   read_dampers (reader, node, setup.damper);
 
   if (dw_findings_get_n_errors (reader->findings) == n_errors)
@@ -152,7 +152,8 @@ read_setups (const dw_element_reader *reader, xmlNode *root, dw_project *project
   for (xmlNode *node = dw_element_child (root, "setup"); node != NULL;
        node = dw_element_next (node))
     read_setup (reader, node, project, ids);
-  if (*project->fitted != '\0' && !g_hash_table_contains (ids, project->fitted))
+  if (*project->fitted != '\0' && !g_hash_table_contains (ids, project->fitted)
+      && !g_hash_table_contains (ids, ""))
     dw_element_report (
         reader, DW_ERROR, root, "fitted",
         "fitted \"%s\" names no setup of this project, allowed the id of one or \"\"",
