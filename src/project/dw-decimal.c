@@ -170,11 +170,9 @@ place_point (GString *out, const char *digits, int exponent)
 const char *
 dw_decimal_format (double value, int power, char *buffer)
 {
-  g_return_val_if_fail (isfinite (value), NULL);
-
-  if (value == 0.0)
+  if (value == 0.0 || !isfinite (value))
     {
-      g_strlcpy (buffer, "0", DW_DECIMAL_SIZE);
+      g_strlcpy (buffer, value == 0.0 ? "0" : isnan (value) ? "nan" : "inf", DW_DECIMAL_SIZE);
       return buffer;
     }
 

@@ -33,7 +33,8 @@ bool dw_decimal_parse_int (const char *text, int *value);
  *
  * Without exponent where the number, in the text's unit, is 0 or lies between 1e-7 and 1e17.
  *
- * @param value   [SI unit of the input] finite; minus zero is written as zero
+ * @param value   [SI unit of the input] minus zero is written as zero; what is not finite as
+ *                "nan" or "inf", which no reader takes
  * @param power   of ten from the text's unit to SI
  * @param buffer  DW_DECIMAL_SIZE bytes
  * @return        @p buffer
