@@ -4,7 +4,7 @@
 #include <assert.h>
 #include <math.h>
 
-static const dw_drill drills[] = {
+static const dw_drill_size drills[] = {
 #include "model/drills-table.inc"
 };
 
@@ -23,7 +23,7 @@ static const double tolerances[2][LAST_GRADE - FIRST_GRADE + 1] = {
   { NAN, NAN, 18e-6, NAN, NAN, 75e-6, 120e-6, 180e-6 },        /* above 3 up to 6 mm */
 };
 
-const dw_drill *
+const dw_drill_size *
 dw_drill_table (size_t *n)
 {
   assert (n != NULL);
@@ -38,7 +38,7 @@ dw_drill_series_name (dw_drill_series series)
   return series == DW_DRILL_METRIC ? "metric" : "number";
 }
 
-const dw_drill *
+const dw_drill_size *
 dw_drill_next (double diameter)
 {
   assert (isfinite (diameter));
@@ -49,12 +49,12 @@ dw_drill_next (double diameter)
   return NULL;
 }
 
-const dw_drill *
+const dw_drill_size *
 dw_drill_nearest (double diameter)
 {
   assert (isfinite (diameter));
 
-  const dw_drill *nearest = &drills[0];
+  const dw_drill_size *nearest = &drills[0];
   for (size_t i = 1; i < N_DRILLS; i++)
     {
       const double gain = fabs (nearest->diameter - diameter)
@@ -74,14 +74,14 @@ dw_tolerance_it (int grade, double size)
 }
 
 double
-dw_drill_hole_max (const dw_drill *drill, int grade)
+dw_drill_hole_max (const dw_drill_size *drill, int grade)
 {
   assert (drill != NULL);
   return drill->diameter + dw_tolerance_it (grade, drill->diameter);
 }
 
 double
-dw_drill_min (const dw_drill *drill)
+dw_drill_min (const dw_drill_size *drill)
 {
   assert (drill != NULL);
   return drill->diameter - dw_tolerance_it (8, drill->diameter);

@@ -24,7 +24,7 @@ typedef struct
   double diameter; /**< [m] nominal; the double nearest to the standard's millimetres */
   dw_drill_series series;
   const char *name; /**< "1.30" (millimetres) or "#55" */
-} dw_drill;
+} dw_drill_size;
 
 /**
  * Two diameters closer than this [m] are one size: far above the rounding of a
@@ -33,7 +33,7 @@ typedef struct
 #define DW_DRILL_SAME 1e-9
 
 /** All drills by rising diameter; static storage. @p n is set to their number. */
-const dw_drill *dw_drill_table (size_t *n);
+const dw_drill_size *dw_drill_table (size_t *n);
 
 /** "metric" or "number". */
 const char *dw_drill_series_name (dw_drill_series series);
@@ -44,7 +44,7 @@ const char *dw_drill_series_name (dw_drill_series series);
  * @param diameter  [m] any finite value
  * @return          static storage; NULL when even the largest is not larger
  */
-const dw_drill *dw_drill_next (double diameter);
+const dw_drill_size *dw_drill_next (double diameter);
 
 /**
  * The drill nearest to a diameter; of two equally near the smaller, which
@@ -53,7 +53,7 @@ const dw_drill *dw_drill_next (double diameter);
  * @param diameter  [m] any finite value
  * @return          never NULL; static storage
  */
-const dw_drill *dw_drill_nearest (double diameter);
+const dw_drill_size *dw_drill_nearest (double diameter);
 
 /**
  * Standard tolerance, ISO 286-1, Table 1.
@@ -70,11 +70,11 @@ double dw_tolerance_it (int grade, double size);
  * @param grade  as for dw_tolerance_it(); 11 to 13 are usual for drilled holes
  * @return       [m] diameter; NaN where dw_tolerance_it() is
  */
-double dw_drill_hole_max (const dw_drill *drill, int grade);
+double dw_drill_hole_max (const dw_drill_size *drill, int grade);
 
 /**
  * Smallest diameter of a drill made to zone h8, and so of a true hole: nominal - IT8.
  *
  * @return  [m] diameter
  */
-double dw_drill_min (const dw_drill *drill);
+double dw_drill_min (const dw_drill_size *drill);

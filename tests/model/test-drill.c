@@ -13,11 +13,11 @@
 static const double rounding = 1e-15;
 
 /* The drill of a name; the test ends when there is none. */
-static const dw_drill *
+static const dw_drill_size *
 drill_named (const char *name)
 {
   size_t n = 0;
-  const dw_drill *drills = dw_drill_table (&n);
+  const dw_drill_size *drills = dw_drill_table (&n);
   for (size_t i = 0; i < n; i++)
     if (strcmp (drills[i].name, name) == 0)
       return &drills[i];
@@ -37,7 +37,7 @@ metres (const char *mm)
 START_TEST (the_table_rises_and_names_are_unique)
 {
   size_t n = 0;
-  const dw_drill *drills = dw_drill_table (&n);
+  const dw_drill_size *drills = dw_drill_table (&n);
   ck_assert_uint_eq (n, 61 + 51);
   for (size_t i = 0; i < n; i++)
     {
@@ -55,7 +55,7 @@ START_TEST (metric_drills_are_the_reference_tables)
   for (size_t row = 0; row < test_table_n_rows (table); row++)
     {
       const char *mm = test_table_text (table, row, "d_mm");
-      const dw_drill *drill = drill_named (mm);
+      const dw_drill_size *drill = drill_named (mm);
       ck_assert_int_eq (drill->series, DW_DRILL_METRIC);
       ck_assert_msg (drill->diameter == metres (mm), "%s mm is %.17g m", mm, drill->diameter);
       assert_close (dw_drill_min (drill),
@@ -80,7 +80,7 @@ START_TEST (number_drills_are_the_reference_tables)
     {
       char name[16];
       snprintf (name, sizeof name, "#%s", test_table_text (table, row, "number"));
-      const dw_drill *drill = drill_named (name);
+      const dw_drill_size *drill = drill_named (name);
       const char *mm = test_table_text (table, row, "d_mm");
       ck_assert_int_eq (drill->series, DW_DRILL_NUMBER);
       ck_assert_msg (drill->diameter == metres (mm), "%s is %.17g m", name, drill->diameter);
@@ -167,7 +167,7 @@ END_TEST
 START_TEST (every_drill_has_its_limits)
 {
   size_t n = 0;
-  const dw_drill *drills = dw_drill_table (&n);
+  const dw_drill_size *drills = dw_drill_table (&n);
   for (size_t i = 0; i < n; i++)
     {
       ck_assert (dw_drill_min (&drills[i]) < drills[i].diameter);
@@ -200,7 +200,7 @@ static const struct
 
 START_TEST (a_search_finds_the_drill)
 {
-  const dw_drill *next = dw_drill_next (searches[_i].diameter);
+  const dw_drill_size *next = dw_drill_next (searches[_i].diameter);
   ck_assert_pstr_eq (next == NULL ? NULL : next->name, searches[_i].next);
   ck_assert_str_eq (dw_drill_nearest (searches[_i].diameter)->name, searches[_i].nearest);
 }
@@ -211,12 +211,12 @@ START_TEST (searches_agree_with_the_definition)
 {
   test_random random = test_random_new (11);
   size_t n = 0;
-  const dw_drill *drills = dw_drill_table (&n);
+  const dw_drill_size *drills = dw_drill_table (&n);
   for (int k = 0; k < 2000; k++)
     {
       const double d = test_random_uniform (&random, 0.2e-3, 3.5e-3);
-      const dw_drill *next = dw_drill_next (d);
-      const dw_drill *nearest = dw_drill_nearest (d);
+      const dw_drill_size *next = dw_drill_next (d);
+      const dw_drill_size *nearest = dw_drill_nearest (d);
       ck_assert (next == NULL || next->diameter > d);
       for (size_t i = 0; i < n; i++)
         {
