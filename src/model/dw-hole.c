@@ -187,7 +187,7 @@ dw_hole_velocity (const dw_hole_flow *flow, double pressure, double opening, dou
     MOST_STEPS = 200
   };
   double low = 0.0;
-  double high = INFINITY;
+  double high = HUGE_VAL;
   double slope;
   double v = dw_hole_velocity_estimate (flow, pressure, kinetic, &slope);
 
