@@ -32,6 +32,7 @@ if [ "$only_run" = no ]; then
     clang-format-14
     libasan8 libubsan1
     locales
+    python3-scipy
   "
 fi
 

@@ -37,7 +37,7 @@ dw_force_model_make (const dw_damper *damper, double oil_temperature, dw_force_m
   const double flow = dw_flow_at_pressure (&out->flow, DW_COMPRESSION, out->onset_pressure, &s);
   out->onset_speed = flow / (out->flow.ring_area - out->flow.leak.dragged);
   if (!(out->onset_speed <= FASTEST))
-    out->onset_speed = INFINITY;
+    out->onset_speed = HUGE_VAL;
   return DW_OK;
 }
 

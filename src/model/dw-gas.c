@@ -25,7 +25,7 @@ dw_gas_lost_travel (const dw_gas *gas, double pressure, double ring_area)
   if (pressure <= gas->pressure)
     return 0.0;
   if (gas->kind == DW_GAS_VENTED)
-    return INFINITY;
+    return HUGE_VAL;
   return gas->volume * (1.0 - pow (gas->pressure / pressure, 1.0 / DW_GAS_EXPONENT)) / ring_area;
 }
 

@@ -187,7 +187,7 @@ dw_hole_velocity (const dw_hole_flow *flow, double pressure, double opening, dou
     MOST_STEPS = 200
   };
   double low = 0.0;
-  double high = INFINITY;
+  double high = HUGE_VAL;
   double slope;
   double v = dw_hole_velocity_estimate (flow, pressure, kinetic, &slope);
 
@@ -200,13 +200,13 @@ dw_hole_velocity (const dw_hole_flow *flow, double pressure, double opening, dou
         low = v;
       else
         high = v;
-      double next = v - (drop.pressure - pressure) / drop.by_velocity;
+      const double step = (pressure - drop.pressure) / drop.by_velocity;
+      double next = v + step;
+      if (fabs (step) <= VELOCITY_STEP * v)
+        return next;
       if (!(next > low && next < high))
         next = isinf (high) ? 2.0 * v : (low + high) / 2.0;
-      const double step = fabs (next - v);
       v = next;
-      if (step <= VELOCITY_STEP * v)
-        break;
     }
   return v;
 }

@@ -189,7 +189,7 @@ dw_oil_fluid (const dw_oil *oil, double temperature, dw_fluid *out, dw_error *er
                     dw_limit_get (DW_LIMIT_OIL_TEMPERATURE)->high);
 
   dw_fluid fluid = { .temperature = temperature,
-                     .thinning_rate = oil->has_thinning ? oil->thinning_rate : INFINITY,
+                     .thinning_rate = oil->has_thinning ? oil->thinning_rate : HUGE_VAL,
                      .thinning_exponent = oil->has_thinning ? oil->thinning_exponent : 1.0 };
   dw_status status = DW_OK;
 

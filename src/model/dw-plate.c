@@ -318,7 +318,7 @@ fvk_solve (fvk_problem *p, fvk_field *f, const double full_load[NODES])
     {
       const fvk_field before = *f;
       const double goal = fmin (1.0, reached + stride);
-      double change = INFINITY;
+      double change = HUGE_VAL;
       for (int i = 0; i < NODES; i++)
         p->load[i] = goal * full_load[i];
       for (int k = 0; k < MOST_NEWTON_STEPS && change > 1e-12 && !isnan (change); k++)

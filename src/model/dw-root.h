@@ -5,7 +5,7 @@
  */
 #pragma once
 
-/** A function to find the root of; @p data is the caller's. Argument and value in any unit [1]. */
+/** A function to find the root of; @p data is the caller's. Argument [any unit], value [any unit]. */
 typedef double (*dw_root_function) (double x, void *data);
 
 /**

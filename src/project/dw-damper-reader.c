@@ -208,8 +208,8 @@ report_misfits (const dw_element_reader *reader, xmlNode *top, const dw_damper *
                 const char *prefix)
 {
   dw_error misfits[MOST_MISFITS];
-  const size_t n = MIN (dw_damper_check (damper, misfits, MOST_MISFITS), MOST_MISFITS);
-  for (size_t i = 0; i < n; i++)
+  const size_t n = dw_damper_check (damper, misfits, MOST_MISFITS);
+  for (size_t i = 0; i < MIN (n, MOST_MISFITS); i++)
     {
       const dw_error *misfit = &misfits[i];
       g_auto (GStrv) components = g_strsplit (misfit->field, ".", -1);

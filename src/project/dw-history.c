@@ -17,7 +17,7 @@ typedef struct
 struct _DwHistory
 {
   DwHistoryOps ops;
-  GPtrArray *steps; /* of Step; steps[0] is what undo can not go behind */
+  GPtrArray *steps; /* of Step; steps[0] is what undo cannot go behind */
   guint now;
   guint limit;
   gboolean run_open; /* the current step may still take in edits of its merge key */
@@ -146,7 +146,7 @@ dw_history_record (DwHistory *self, const char *label, const char *merge, gconst
     return FALSE;
 
   const gboolean merges = self->run_open && self->now > 0 && merge != NULL
-                          && g_strcmp0 (merge, top->merge) == 0 && top->state != self->saved_state;
+                          && g_strcmp0 (merge, top->merge) == 0;
   truncate_to (self, self->now + 1);
   self->run_open = TRUE;
   if (merges)
@@ -208,7 +208,7 @@ void
 dw_history_set_saved (DwHistory *self, guint64 state)
 {
   self->saved_state = state;
-  self->run_open = FALSE;
+  self->run_open = FALSE; /* a step that was saved is never merged over */
 }
 
 void

@@ -2,7 +2,6 @@
 #include "project/dw-project-file.h"
 
 #include <errno.h>
-#include <gio/gio.h>
 #include <glib/gstdio.h>
 #include <stdio.h>
 #include <sys/stat.h>
@@ -39,7 +38,7 @@ read_at_most (const char *path, GError **error)
   FILE *file = g_fopen (path, "rbe");
   if (file == NULL)
     {
-      fail_with_errno (error, errno, "can not open", path);
+      fail_with_errno (error, errno, "cannot open", path);
       return NULL;
     }
 
@@ -57,7 +56,7 @@ read_at_most (const char *path, GError **error)
   fclose (file);
   if (number != 0)
     {
-      fail_with_errno (error, number, "can not read", path);
+      fail_with_errno (error, number, "cannot read", path);
       return NULL;
     }
   return g_steal_pointer (&bytes);
@@ -76,7 +75,7 @@ dw_project_load (const char *path, dw_findings *findings, GError **error)
 
 /* ---- saving ---- */
 
-/* Reading back is cheap beside a lost setup: what can not be read must not replace what can. */
+/* Reading back is cheap beside a lost setup: what cannot be read must not replace what can. */
 static gboolean
 verify (const dw_project *project, GBytes *text, GError **error)
 {
@@ -114,7 +113,7 @@ follow_links (const char *path, GError **error)
       at = g_path_is_absolute (target) ? g_strdup (target)
                                        : g_build_filename (directory, target, NULL);
     }
-  fail_with_errno (error, ELOOP, "can not save", path);
+  fail_with_errno (error, ELOOP, "cannot save", path);
   return NULL;
 }
 
@@ -126,13 +125,13 @@ find_mode (const char *path, int *mode, bool *exists, GError **error)
   *mode = NEW_FILE_MODE;
   *exists = stat (path, &status) == 0;
   if (!*exists)
-    return errno == ENOENT || fail_with_errno (error, errno, "can not save", path);
+    return errno == ENOENT || fail_with_errno (error, errno, "cannot save", path);
   if (S_ISDIR (status.st_mode))
-    return fail_with_errno (error, EISDIR, "can not save", path);
+    return fail_with_errno (error, EISDIR, "cannot save", path);
   if (!S_ISREG (status.st_mode))
     {
       g_autofree char *shown = g_filename_display_name (path);
-      g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_INVAL, "can not save %s: not a regular file",
+      g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_INVAL, "cannot save %s: not a regular file",
                    shown);
       return FALSE;
     }
@@ -161,11 +160,11 @@ dw_project_save (const dw_project *project, const char *path, GError **error)
                                  G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode,
                                  error))
     {
-      g_prefix_error (error, "can not save: ");
+      g_prefix_error (error, "cannot save: ");
       return FALSE;
     }
   /* The new file was made under the process's mask, which the old one need not have obeyed. */
   if (exists && g_chmod (target, mode) != 0)
-    return fail_with_errno (error, errno, "saved, but can not restore the permissions of", target);
+    return fail_with_errno (error, errno, "saved, but cannot restore the permissions of", target);
   return TRUE;
 }

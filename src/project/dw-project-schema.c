@@ -34,7 +34,7 @@ compile (G_GNUC_UNUSED gpointer data)
   xmlRelaxNG *schema = xmlRelaxNGParse (context);
   xmlRelaxNGFreeParserCtxt (context);
   if (schema == NULL)
-    g_error ("the schema of the project file can not be compiled");
+    g_error ("the schema of the project file cannot be compiled");
   return schema;
 }
 
@@ -45,11 +45,13 @@ on_error (void *data, dw_xml_error *error)
   const xmlNode *node = error->node;
   if (node != NULL && node->type != XML_ELEMENT_NODE)
     node = node->parent;
-  const bool known = node != NULL && node->type == XML_ELEMENT_NODE;
-  const int line = known ? dw_xml_source_get_line (state->source, node) : error->line;
+  /* Some breaches come without a node: then it is the content of the outermost element. */
+  if (node == NULL || node->type != XML_ELEMENT_NODE)
+    node = xmlDocGetRootElement (dw_xml_source_get_doc (state->source));
   g_autofree char *message = g_strdup (error->message != NULL ? error->message : "unknown error");
-  dw_findings_add (state->findings, DW_ERROR, line, known ? (const char *)node->name : NULL, NULL,
-                   NULL, "against the schema: %s", g_strchomp (message));
+  dw_findings_add (state->findings, DW_ERROR, dw_xml_source_get_line (state->source, node),
+                   (const char *)node->name, NULL, NULL, "against the schema: %s",
+                   g_strchomp (message));
   state->n++;
 }
 
@@ -67,6 +69,6 @@ dw_project_schema_check (const dw_xml_source *source, dw_findings *findings)
   const int result = xmlRelaxNGValidateDoc (context, dw_xml_source_get_doc (source));
   if (result != 0 && state.n == 0)
     dw_findings_add (findings, DW_ERROR, 0, NULL, NULL, NULL,
-                     "against the schema, at a place that can not be named");
+                     "against the schema, at a place that cannot be named");
   xmlRelaxNGFreeValidCtxt (context);
 }

@@ -199,7 +199,7 @@ dw_project_text_is_valid (const char *text)
   for (const char *p = text; *p != '\0'; p = g_utf8_find_next_char (p, NULL))
     {
       const gunichar c = g_utf8_get_char (p);
-      /* U+FFFE and U+FFFF are UTF-8, but XML can not hold them. */
+      /* U+FFFE and U+FFFF are UTF-8, but XML cannot hold them. */
       if (g_unichar_iscntrl (c) || c == 0xFFFE || c == 0xFFFF)
         return false;
     }

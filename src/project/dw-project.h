@@ -4,7 +4,7 @@
  * A whole project: conditions, setups, the parts box.
  *
  * A project is a value: dw_project_copy() gives one that shares nothing a
- * caller can notice. Copies share setups and the parts box behind the scenes
+ * caller cannotice. Copies share setups and the parts box behind the scenes
  * until one of them is edited, so a snapshot costs little; that is why
  * dw_project_get_setup() and dw_project_get_parts() return const pointers and
  * a change starts with dw_project_edit_setup() or dw_project_edit_parts().

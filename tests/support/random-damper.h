@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/**
+ * @file random-damper.h
+ * Dampers of every accepted kind, far wider than any car has: the laws must hold for all.
+ */
+#pragma once
+
+#include "model/dw-damper.h"
+#include "test-support.h"
+
+/**
+ * A damper that dw_damper_check() finds good.
+ *
+ * Oils from 2 to 20 000 cSt, some thinning; stacks from none to far too stiff; preload, leaking
+ * seats, no clearance, all gas spaces.
+ */
+dw_damper random_damper (test_random *random);
+
+/** A temperature for it [degC], -10 to 60. */
+double random_temperature (test_random *random);
