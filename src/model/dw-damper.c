@@ -16,7 +16,7 @@ static const double SHARE_SUM_TOLERANCE = 1e-6;
 
 /* Below this a gap is neither closed nor a film that could be made; the shear in it would be a
  * number without meaning. */
-static const double SMALLEST_CLEARANCE = 0.001e-3;
+static const double SMALLEST_GAP = 0.001e-3;
 
 dw_damper
 dw_damper_defaults (void)
@@ -189,6 +189,14 @@ range (checker *c, dw_limit_id id, int index, double value, double scale, const 
 }
 
 static void
+gap (checker *c, const char *path, double value)
+{
+  if (value > 0.0 && value < SMALLEST_GAP)
+    add (c, DW_ERR_RANGE, path, -1, "%.6g mm is neither 0 (no leak) nor at least %.6g mm",
+         value * 1e3, SMALLEST_GAP * 1e3);
+}
+
+static void
 check_body (checker *c, const dw_body *body)
 {
   range (c, DW_LIMIT_BORE, -1, body->bore, 1e3, " mm");
@@ -253,10 +261,7 @@ check_piston (checker *c, const dw_damper *damper)
 
   range (c, DW_LIMIT_PISTON_THICKNESS, -1, piston->thickness, 1e3, " mm");
   range (c, DW_LIMIT_CLEARANCE, -1, piston->clearance, 1e3, " mm");
-  if (piston->clearance > 0.0 && piston->clearance < SMALLEST_CLEARANCE)
-    add (c, DW_ERR_RANGE, "piston.clearance", -1,
-         "%.6g mm is neither 0 (no leak) nor at least %.6g mm", piston->clearance * 1e3,
-         SMALLEST_CLEARANCE * 1e3);
+  gap (c, "piston.clearance", piston->clearance);
   range (c, DW_LIMIT_ECCENTRICITY, -1, piston->eccentricity, 1.0, "");
   if (piston->n_holes < 0 || piston->n_holes > DW_MAX_HOLE_GROUPS)
     {
@@ -329,6 +334,7 @@ check_valve (checker *c, const dw_damper *damper)
   range (c, DW_LIMIT_COUPLING, -1, valve->leaf_coupling, 1.0, "");
   range (c, DW_LIMIT_PRELOAD, -1, valve->preload, 1e-3, " kPa");
   range (c, DW_LIMIT_SEAT_GAP, -1, valve->seat_gap, 1e3, " mm");
+  gap (c, "valve.seat-gap", valve->seat_gap);
   check_shims (c, valve);
 
   if (valve->n_shims == 0)

@@ -89,18 +89,19 @@ dw_film_pressure (const dw_film *film, double flow, double lift)
   return t.a * flow + t.b * flow * flow * (flow / (flow + t.q0));
 }
 
-dw_film_flow
-dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_by_pressure,
-                 double guess)
+/* Flow at a pressure and a fixed lift; @p by_pressure and @p by_lift are dp/dq and dp/dw there. */
+typedef struct
+{
+  double q, by_flow, by_lift;
+} film_answer;
+
+static inline film_answer
+answer_at (const dw_film *film, double pressure, double lift, double guess)
 {
   enum
   {
     MOST_STEPS = 60
   };
-
-  if (lift <= 0.0 || pressure <= 0.0)
-    return (dw_film_flow){ 0.0, 0.0 };
-
   const film_terms t = terms_at (film, lift);
   /* p(q) is convex: from the right Newton comes down monotonically, and from anywhere it is on
    * the right after one step. Two bounds on the right: with the inertia left out, and, where
@@ -122,10 +123,55 @@ dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_
       if (fabs (step) <= LAST_STEP * q)
         break;
     }
-  /* share and slope are those before the last step: they serve the derivative only */
-  const double by_lift = t.a_slope * q + t.b_slope * q * q * share
-                         - t.b * q * share * share * t.q0_slope;
-  return (dw_film_flow){ q, (1.0 - by_lift * lift_by_pressure) / slope };
+  /* share and slope are those before the last step: they serve the derivatives only */
+  return (film_answer){
+    q, slope, t.a_slope * q + t.b_slope * q * q * share - t.b * q * share * share * t.q0_slope
+  };
+}
+
+/* The lift below @p high at which the flow at a pressure is largest: there dp/dw changes sign. */
+static film_answer
+best_below (const dw_film *film, double pressure, double high)
+{
+  double low = 0.0;
+  film_answer best = answer_at (film, pressure, high, 0.0);
+
+  for (int i = 0; i < 100 && high - low > 1e-15 * high; i++)
+    {
+      const double w = (low + high) / 2.0;
+      best = answer_at (film, pressure, w, 0.0);
+      if (best.by_lift > 0.0)
+        high = w;
+      else
+        low = w;
+    }
+  return best;
+}
+
+dw_film_flow
+dw_film_flow_at (const dw_film *film, double pressure, double lift, double lift_by_pressure,
+                 double guess)
+{
+  if (lift <= 0.0 || pressure <= 0.0)
+    return (dw_film_flow){ 0.0, 0.0 };
+
+  /* The fit lets the slot's loss grow with the gap. Where that outweighs the rest, with wide gaps
+   * and quick flow, a larger lift would pass less oil than a smaller one: nobody measured that, and
+   * it would give one damper two answers. The flow then stays at its best until it is passed. */
+  const double resolved = DW_FILM_RESOLVED_RATIO / film->ratio;
+  const film_answer f = answer_at (film, pressure, lift, guess);
+  if (f.by_lift > 0.0)
+    {
+      const film_answer best = best_below (film, pressure, lift);
+      return (dw_film_flow){ best.q, 1.0 / best.by_flow };
+    }
+  if (lift > resolved && answer_at (film, pressure, resolved * (1.0 - 1e-12), f.q).by_lift > 0.0)
+    {
+      const film_answer best = best_below (film, pressure, resolved * (1.0 - 1e-12));
+      if (best.q > f.q)
+        return (dw_film_flow){ best.q, 1.0 / best.by_flow };
+    }
+  return (dw_film_flow){ f.q, (1.0 - f.by_lift * lift_by_pressure) / f.by_flow };
 }
 
 double

@@ -67,7 +67,7 @@ dw_film dw_film_make (const dw_fluid *fluid, const dw_film_ring *ring, double re
                       double shape, double lobe, double hole_area);
 
 /**
- * Pressure that drives a flow through the film [Pa].
+ * Pressure that drives a flow through the film at a lift [Pa], by the equation as it stands.
  *
  * @param flow  [m3/s] >= 0
  * @param lift  [m] of the rim at the holes, > 0
@@ -75,7 +75,8 @@ dw_film dw_film_make (const dw_fluid *fluid, const dw_film_ring *ring, double re
 double dw_film_pressure (const dw_film *film, double flow, double lift);
 
 /**
- * Flow that a pressure drives, and its slope when the lift grows with the pressure.
+ * Flow that a pressure drives, and its slope when the lift grows with the pressure. Never less
+ * than a smaller lift would pass (see the .c).
  *
  * @param pressure          [Pa] >= 0
  * @param lift              [m] of the rim at the holes, >= 0

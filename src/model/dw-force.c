@@ -233,3 +233,48 @@ dw_force_curve (const dw_force_model *model, dw_stroke stroke, const double *spe
     }
   return DW_OK;
 }
+
+static dw_hole_point
+hole_point (const dw_hole_flow *h, bool covered, double velocity)
+{
+  const double rate = velocity * h->shear_per_velocity;
+  const double thin = dw_carreau (rate, h->thinning_rate, h->thinning_exponent);
+  const dw_hole_drop drop = dw_hole_drop_at (h, velocity, 0.0, 1.0);
+  const double viscous = thin * (h->ends + h->pipe) * velocity;
+  dw_hole_point p = { .covered = covered,
+                      .diameter = h->diameter,
+                      .velocity = velocity,
+                      .flow = h->area * velocity,
+                      .reynolds = velocity * h->re_per_velocity / thin,
+                      .shear_rate = rate,
+                      .regime = DW_REGIME_LAMINAR };
+
+  if (velocity <= 0.0)
+    p.regime = DW_REGIME_SHUT;
+  else if (p.reynolds > DW_HOLE_LAMINAR_RE)
+    p.regime = DW_REGIME_TURBULENT;
+  else if (drop.pressure < 1.01 * viscous)
+    p.regime = DW_REGIME_CREEPING;
+  return p;
+}
+
+dw_status
+dw_force_holes (const dw_force_model *model, dw_stroke stroke, double speed, dw_hole_point *out,
+                size_t *n, dw_error *err)
+{
+  const dw_flow_model *flow = &model->flow;
+  const bool covered = dw_flow_uses_covered (flow, stroke);
+  dw_flow_state s = { 0 };
+  dw_status status = check_speed (speed, -1, err);
+
+  if (status == DW_OK && speed > 0.0)
+    status = dw_flow_solve (flow, stroke, speed, false, &s, err);
+  if (status != DW_OK)
+    return status;
+  for (int i = 0; i < flow->n_open; i++)
+    out[i] = hole_point (&flow->open[i], false, s.open[i]);
+  for (int i = 0; i < flow->n_covered; i++)
+    out[flow->n_open + i] = hole_point (&flow->covered[i], true, covered ? s.covered[i] : 0.0);
+  *n = (size_t)(flow->n_open + flow->n_covered);
+  return DW_OK;
+}

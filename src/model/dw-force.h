@@ -52,6 +52,27 @@ typedef struct
   bool at_stop;         /**< the shim has reached its lift limit at the holes */
 } dw_force_point;
 
+/** How the oil flows in a hole. */
+typedef enum
+{
+  DW_REGIME_SHUT,     /**< no flow */
+  DW_REGIME_CREEPING, /**< viscous alone: the kinetic part is below 1 % of dp */
+  DW_REGIME_LAMINAR,  /**< laminar, still developing in the hole */
+  DW_REGIME_TURBULENT /**< past DW_HOLE_LAMINAR_RE */
+} dw_regime;
+
+/** One size of hole in one stroke at one speed. */
+typedef struct
+{
+  bool covered;      /**< under the shim */
+  double diameter;   /**< [m] */
+  double velocity;   /**< [m/s] mean in the hole */
+  double flow;       /**< [m3/s] all holes of the size */
+  double reynolds;   /**< [1] */
+  double shear_rate; /**< [1/s] at the wall, 8 V/d */
+  dw_regime regime;
+} dw_hole_point;
+
 /**
  * Prepare a damper.
  *
@@ -81,3 +102,14 @@ dw_status dw_force_at (const dw_force_model *model, dw_stroke stroke, double spe
  */
 dw_status dw_force_curve (const dw_force_model *model, dw_stroke stroke, const double *speeds,
                           size_t n, dw_force_point *out, dw_error *err);
+
+/**
+ * What each size of hole does at one speed; open sizes first. Groups of equal diameter are one.
+ *
+ * @param speed  [m/s] 0..10
+ * @param out    room for 2 * DW_MAX_HOLE_GROUPS
+ * @param n      set to the number of sizes
+ * @return as dw_force_at()
+ */
+dw_status dw_force_holes (const dw_force_model *model, dw_stroke stroke, double speed,
+                          dw_hole_point *out, size_t *n, dw_error *err);

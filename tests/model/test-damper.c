@@ -259,6 +259,12 @@ hair_gap (dw_damper *d)
   d->piston.clearance = 0.5e-6;
 }
 
+static void
+hair_seat (dw_damper *d)
+{
+  d->valve.seat_gap = 0.9e-6;
+}
+
 static const struct
 {
   void (*spoil) (dw_damper *d);
@@ -281,6 +287,7 @@ static const struct
   { shares_short, DW_ERR_RANGE, "oil.part.share", -1 },
   { long_preload, DW_ERR_GEOMETRY, "spring.preload", -1 },
   { hair_gap, DW_ERR_RANGE, "piston.clearance", -1 },
+  { hair_seat, DW_ERR_RANGE, "valve.seat-gap", -1 },
 };
 
 START_TEST (parts_that_do_not_fit_are_found)

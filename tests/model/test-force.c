@@ -241,6 +241,91 @@ START_TEST (a_damper_that_is_not_good_is_refused)
 }
 END_TEST
 
+/* Inputs at the ends of their ranges, all at once: every accepted input is answered. */
+START_TEST (every_accepted_input_is_answered)
+{
+  test_random r = test_random_new (81 + (uint64_t)_i);
+
+  for (int k = 0; k < 300; k++)
+    {
+      const dw_damper d = extreme_damper (&r);
+      const dw_force_model m = model_of (&d, extreme_value (&r, DW_LIMIT_OIL_TEMPERATURE));
+      for (int s = 0; s < DW_N_STROKES; s++)
+        {
+          dw_force_point last = { .force = -HUGE_VAL };
+          for (double v = 1e-9; v <= 10.0; v *= 1.6)
+            {
+              dw_force_point p;
+              dw_error err = { 0 };
+              if (dw_force_at (&m, (dw_stroke)s, v, &p, &err) != DW_OK)
+                ck_abort_msg ("damper %d: %s", k, err.text);
+              check_step (&m, k, &last, &p);
+              last = p;
+            }
+        }
+    }
+}
+END_TEST
+
+/* Slower than any movement that can be measured: everything goes with the speed. */
+START_TEST (next_to_no_speed_is_answered)
+{
+  test_random r = test_random_new (74);
+
+  for (int k = 0; k < 200; k++)
+    {
+      dw_damper d = random_damper (&r);
+      const double slow[] = { 1e-300, 1e-100, 1e-12, 0.999e-9, 1.001e-9, 1e-6 };
+      double last = 0.0;
+      d.seal_friction = 0.0;
+      d.gas.kind = DW_GAS_VENTED;
+      d.gas.pressure = 101.325e3;
+      const dw_force_model m = model_of (&d, 25.0);
+      for (int i = 0; i < N_ENTRIES (slow); i++)
+        {
+          const dw_force_point p = point (&m, DW_REBOUND, slow[i]);
+          ck_assert (p.force > last && isfinite (p.force));
+          last = p.force;
+        }
+      assert_close (point (&m, DW_REBOUND, 1e-9 * (1.0 - 1e-9)).force,
+                    point (&m, DW_REBOUND, 1e-9).force, 1e-8, 0.0, "no step where scaling ends");
+    }
+}
+END_TEST
+
+START_TEST (each_hole_tells_its_flow_and_regime)
+{
+  dw_damper d = shimmed (0.1e-3, 1);
+  dw_hole_point h[2 * DW_MAX_HOLE_GROUPS];
+  size_t n = 0;
+  d.piston.n_holes = 3;
+  d.piston.holes[2] = (dw_holes){ .count = 1, .diameter = 1.25e-3 };
+  const dw_force_model m = model_of (&d, 25.0);
+
+  ck_assert_int_eq (dw_force_holes (&m, DW_REBOUND, 0.5, h, &n, NULL), DW_OK);
+  const dw_force_point p = point (&m, DW_REBOUND, 0.5);
+  ck_assert_uint_eq (n, 2); /* the third group is of the first one's size */
+  ck_assert (!h[0].covered && h[1].covered);
+  assert_close (h[0].flow, p.flow_open, 1e-12, 0.0, "open");
+  assert_close (h[1].flow, p.flow_covered, 1e-12, 0.0, "covered");
+  assert_close (fmax (h[0].reynolds, h[1].reynolds), p.reynolds, 1e-12, 0.0, "largest Re");
+  ck_assert_int_eq (h[0].regime, DW_REGIME_LAMINAR);
+
+  ck_assert_int_eq (dw_force_holes (&m, DW_COMPRESSION, 0.5, h, &n, NULL), DW_OK);
+  ck_assert_int_eq (h[1].regime, DW_REGIME_SHUT);
+  ck_assert_int_eq (dw_force_holes (&m, DW_COMPRESSION, 1e-3, h, &n, NULL), DW_OK);
+  ck_assert_int_eq (h[0].regime, DW_REGIME_CREEPING);
+  ck_assert_int_eq (dw_force_holes (&m, DW_COMPRESSION, 0.0, h, &n, NULL), DW_OK);
+  ck_assert_int_eq (h[0].regime, DW_REGIME_SHUT);
+  ck_assert_int_eq (dw_force_holes (&m, DW_COMPRESSION, 11.0, h, &n, NULL), DW_ERR_RANGE);
+
+  d.oil.viscosity = 2e-6;
+  const dw_force_model thin = model_of (&d, 25.0);
+  ck_assert_int_eq (dw_force_holes (&thin, DW_COMPRESSION, 1.0, h, &n, NULL), DW_OK);
+  ck_assert_int_eq (h[0].regime, DW_REGIME_TURBULENT);
+}
+END_TEST
+
 /* ---- limits ---- */
 
 /* In both strokes Q = |v| A passes the piston. */
@@ -527,6 +612,9 @@ add_laws (Suite *s)
   tcase_add_test (tc, corners_are_not_steps);
   tcase_add_test (tc, curve_and_single_points_agree);
   tcase_add_test (tc, whole_force_meets_the_independent_solver);
+  tcase_add_loop_test (tc, every_accepted_input_is_answered, 0, PARTS);
+  tcase_add_test (tc, next_to_no_speed_is_answered);
+  tcase_add_test (tc, each_hole_tells_its_flow_and_regime);
   tcase_add_test (tc, rest_has_no_hydraulic_force);
   tcase_add_test (tc, speeds_out_of_range_are_refused);
   tcase_add_test (tc, a_damper_that_is_not_good_is_refused);

@@ -91,6 +91,89 @@ random_damper (test_random *r)
 }
 
 double
+extreme_value (test_random *r, dw_limit_id id)
+{
+  const dw_limit *limit = dw_limit_get (id);
+  const double where = test_random_uniform (r, 0.0, 1.0);
+
+  if (where < 0.15)
+    return limit->low;
+  if (where < 0.3)
+    return limit->high;
+  if (limit->low > 0.0)
+    return test_random_log_uniform (r, limit->low, limit->high);
+  /* most of it near 0, where gaps are thin and preloads small */
+  return limit->low + (limit->high - limit->low) * pow (test_random_uniform (r, 0.0, 1.0), 3.0);
+}
+
+static dw_piston
+extreme_piston (test_random *r)
+{
+  dw_piston piston = { .thickness = extreme_value (r, DW_LIMIT_PISTON_THICKNESS),
+                       .clearance = extreme_value (r, DW_LIMIT_CLEARANCE),
+                       .eccentricity = extreme_value (r, DW_LIMIT_ECCENTRICITY),
+                       .n_holes = test_random_int (r, 1, 3) };
+
+  for (int i = 0; i < piston.n_holes; i++)
+    piston.holes[i] = (dw_holes){ .count = test_random_int (r, 1, chance (r, 0.5) ? 6 : 64),
+                                  .diameter = extreme_value (r, DW_LIMIT_HOLE_DIAMETER),
+                                  .covered = chance (r, 0.5) };
+  return piston;
+}
+
+static dw_valve
+extreme_valve (test_random *r, double bore)
+{
+  const double outer = bore * (chance (r, 0.2) ? 1.0 : test_random_uniform (r, 0.3, 1.0));
+  const double ends[] = { 0.1, 0.949, test_random_uniform (r, 0.1, 0.949) };
+  const double hub = fmax (0.5e-3, outer * ends[test_random_int (r, 0, 2)]);
+  dw_valve valve = { .opens_on = chance (r, 0.5) ? DW_REBOUND : DW_COMPRESSION,
+                     .hub_diameter = hub,
+                     .outer_diameter = outer,
+                     .hole_circle = hub + (outer - hub) * test_random_uniform (r, 0.0, 1.0),
+                     .lift_limit = extreme_value (r, DW_LIMIT_LIFT),
+                     .leaf_coupling = extreme_value (r, DW_LIMIT_COUPLING),
+                     .preload = extreme_value (r, DW_LIMIT_PRELOAD),
+                     .seat_gap = extreme_value (r, DW_LIMIT_SEAT_GAP),
+                     .n_shims = test_random_int (r, 0, 3) };
+
+  for (int i = 0; i < valve.n_shims; i++)
+    valve.shims[i] = (dw_shim){ .thickness = extreme_value (r, DW_LIMIT_SHIM_THICKNESS),
+                                .count = test_random_int (r, 1, 64),
+                                .modulus = extreme_value (r, DW_LIMIT_MODULUS),
+                                .poisson = extreme_value (r, DW_LIMIT_POISSON),
+                                .strength = 100e6 };
+  return valve;
+}
+
+dw_damper
+extreme_damper (test_random *r)
+{
+  static const dw_gas_kind kinds[] = { DW_GAS_BLADDER, DW_GAS_VENTED, DW_GAS_EMULSION };
+  dw_damper d;
+
+  do
+    {
+      d = dw_damper_defaults ();
+      d.body = (dw_body){ extreme_value (r, DW_LIMIT_BORE), extreme_value (r, DW_LIMIT_ROD),
+                          extreme_value (r, DW_LIMIT_STROKE) };
+      d.piston = extreme_piston (r);
+      d.valve = extreme_valve (r, d.body.bore);
+      d.oil.viscosity = extreme_value (r, DW_LIMIT_VISCOSITY);
+      d.oil.has_thinning = chance (r, 0.3);
+      d.oil.thinning_rate = extreme_value (r, DW_LIMIT_THINNING_RATE);
+      d.oil.thinning_exponent = extreme_value (r, DW_LIMIT_THINNING_EXPONENT);
+      d.gas.kind = kinds[test_random_int (r, 0, 2)];
+      d.gas.pressure = extreme_value (r, d.gas.kind == DW_GAS_VENTED ? DW_LIMIT_AIR_PRESSURE
+                                                                     : DW_LIMIT_GAS_PRESSURE);
+      d.gas.volume = extreme_value (r, DW_LIMIT_GAS_VOLUME);
+      d.seal_friction = extreme_value (r, DW_LIMIT_SEAL_FRICTION);
+    }
+  while (dw_damper_check (&d, NULL, 0) > 0);
+  return d;
+}
+
+double
 random_temperature (test_random *r)
 {
   return test_random_uniform (r, -10.0, 60.0);

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "model/dw-damper.h"
+#include "model/dw-limits.h"
 #include "test-support.h"
 
 /**
@@ -15,6 +16,15 @@
  * seats, no clearance, all gas spaces.
  */
 dw_damper random_damper (test_random *random);
+
+/**
+ * A damper with inputs at the ends of their accepted ranges, or anywhere between: absurd, but
+ * dw_damper_check() finds it good.
+ */
+dw_damper extreme_damper (test_random *random);
+
+/** A value at an end of a limit's range or anywhere between [unit of the input]. */
+double extreme_value (test_random *random, dw_limit_id id);
 
 /** A temperature for it [degC], -10 to 60. */
 double random_temperature (test_random *random);

@@ -163,6 +163,46 @@ film_surplus_of_flow (double q, void *data)
          + p->rho / 2.0 * (1.97 * vb * vb + 2.15 * fade * vs * vs) * s - f->pressure;
 }
 
+static double
+film_flow_at (const problem *p, double pressure, double lift, bool *good)
+{
+  film_question f = { p, lift, pressure };
+  double high = 1e-15;
+
+  while (film_surplus_of_flow (high, &f) < 0.0)
+    high *= 8.0;
+  return brent (film_surplus_of_flow, &f, 0.0, high, good);
+}
+
+/* A larger lift never passes less oil than a smaller one: the largest flow up to this lift, by
+ * golden section where the flow falls. */
+static double
+film_flow (const problem *p, double pressure, double lift, bool *good)
+{
+  const double resolved = 3.75 * p->slot / p->shape * (1.0 - 1e-12);
+  const double golden = (sqrt (5.0) - 1.0) / 2.0;
+  const double flow = film_flow_at (p, pressure, lift, good);
+  const double end = fmin (lift, resolved);
+  double low = 0.0;
+  double high = end;
+
+  /* a slightly smaller lift needs more pressure for the same flow: nothing falls */
+  film_question below = { p, end * (1.0 - 1e-4), pressure };
+  film_question at = { p, end, pressure };
+  if (film_surplus_of_flow (flow, &below) >= film_surplus_of_flow (flow, &at))
+    return flow;
+  for (int i = 0; i < 60; i++)
+    {
+      const double a = high - golden * (high - low);
+      const double b = low + golden * (high - low);
+      if (a > 0.0 && film_flow_at (p, pressure, a, good) > film_flow_at (p, pressure, b, good))
+        high = b;
+      else
+        low = a;
+    }
+  return fmax (flow, film_flow_at (p, pressure, (low + high) / 2.0, good));
+}
+
 /* Film and seat flow less hole flow for a pressure under the shim. */
 static double
 shim_surplus (double pressure, void *data)
@@ -178,11 +218,7 @@ shim_surplus (double pressure, void *data)
     {
       const double w = fmin (valve->lift_limit,
                              p->lobe * p->compliance * (pressure - valve->preload));
-      film_question f = { p, w, pressure };
-      double high = 1e-15;
-      while (film_surplus_of_flow (high, &f) < 0.0)
-        high *= 8.0;
-      q += brent (film_surplus_of_flow, &f, 0.0, high, &good);
+      q += film_flow (p, pressure, w, &good);
       double perimeter = 0.0;
       for (int i = 0; i < p->d->piston.n_holes; i++)
         if (p->d->piston.holes[i].covered)
