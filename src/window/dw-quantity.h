@@ -41,7 +41,7 @@ typedef enum
   DW_QUANTITY_VOLUME,      /**< [m3] */
   DW_QUANTITY_MASS,        /**< [kg] */
   DW_QUANTITY_SHEAR_RATE,  /**< [1/s] */
-  DW_N_QUANTITIES
+  DW_N_QUANTITY_KINDS
 } dw_quantity;
 
 /** The unit that is shown, "mm"; "" for a pure number. Never NULL. */

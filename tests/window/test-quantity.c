@@ -74,7 +74,7 @@ END_TEST
 START_TEST (metric_values_survive_being_shown)
 {
   test_random r = test_random_new (1);
-  for (int q = 0; q < DW_N_QUANTITIES; q++)
+  for (int q = 0; q < DW_N_QUANTITY_KINDS; q++)
     for (int k = 0; k < 200; k++)
       {
         const double x = test_random_log_uniform (&r, 1e-6, 1e6);
@@ -89,7 +89,7 @@ END_TEST
 START_TEST (other_units_come_back_to_six_digits)
 {
   const dw_units all = DW_UNITS_INCH | DW_UNITS_LBF | DW_UNITS_FAHRENHEIT | DW_UNITS_LBF_PER_INCH;
-  for (int q = 0; q < DW_N_QUANTITIES; q++)
+  for (int q = 0; q < DW_N_QUANTITY_KINDS; q++)
     {
       g_autofree char *text = dw_quantity_format ((dw_quantity)q, all, 0.0123456789);
       double back = NAN;
@@ -130,7 +130,7 @@ END_TEST
 
 START_TEST (every_quantity_shows_a_unit)
 {
-  for (int q = DW_QUANTITY_LENGTH; q < DW_N_QUANTITIES; q++)
+  for (int q = DW_QUANTITY_LENGTH; q < DW_N_QUANTITY_KINDS; q++)
     ck_assert_uint_gt (strlen (dw_quantity_unit ((dw_quantity)q, DW_UNITS_METRIC)), 0);
   ck_assert_str_eq (dw_quantity_unit (DW_QUANTITY_LENGTH, DW_UNITS_INCH), "in");
   ck_assert_str_eq (dw_quantity_unit (DW_QUANTITY_LENGTH, DW_UNITS_LBF), "mm");
