@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "project/dw-decimal.h"
 
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -9,6 +10,9 @@
 
 /* Seventeen significant digits tell any two doubles apart. */
 #define MOST_DIGITS 17
+
+/* Any number of so many digits comes back from the nearest double, unless that is subnormal. */
+#define SAFE_DIGITS DBL_DIG
 
 /* Plain notation between these exponents, a power of ten elsewhere. */
 #define LEAST_PLAIN_EXPONENT (-7)
@@ -122,12 +126,14 @@ dw_decimal_parse_int (const char *text, int *value)
   return true;
 }
 
-/* The fewest digits that give the value back, and the exponent of the first of them. */
+/* The fewest digits that give the value back, and the exponent of the first of them. A number of
+ * up to SAFE_DIGITS digits shows in so many of them, with zeros behind: fewer need not be tried. */
 static int
 shortest_digits (double value, char *digits)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
-  for (int precision = 0; precision < MOST_DIGITS; precision++)
+  const int start = value >= DBL_MIN ? SAFE_DIGITS - 1 : 0;
+  for (int precision = start; precision < MOST_DIGITS; precision++)
     {
       char format[8];
       g_snprintf (format, sizeof format, "%%.%de", precision);
@@ -142,6 +148,8 @@ shortest_digits (double value, char *digits)
   for (const char *p = text; *p != '\0'; p++)
     if (g_ascii_isdigit (*p))
       digits[n++] = *p;
+  while (n > 1 && digits[n - 1] == '0')
+    n--;
   digits[n] = '\0';
   return (int)g_ascii_strtoll (exponent + 1, NULL, 10);
 }
