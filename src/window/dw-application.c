@@ -6,6 +6,7 @@
 #include "project/dw-document.h"
 #include "project/dw-project-file.h"
 #include "project/dw-recovery.h"
+#include "window/dw-window-resources.h"
 #include "window/dw-window.h"
 
 struct _DwApplication
@@ -106,7 +107,7 @@ dw_application_open_file (DwApplication *self, GFile *file, GtkWindow *parent)
   g_autoptr (DwDocument) document = dw_document_open (file, findings, &error);
   if (document == NULL)
     {
-      g_autofree char *what = g_strdup_printf (_("“%s” cannot be opened"), name);
+      g_autofree char *what = g_strdup_printf (_ ("“%s” cannot be opened"), name);
       g_autofree char *base = g_file_get_basename (file);
       g_autofree char *why = error != NULL ? g_strdup (error->message)
                                            : dw_findings_to_text (findings, base);
@@ -181,17 +182,18 @@ offer_recovery (DwApplication *self)
   for (guint i = 0; i < left->len; i++)
     {
       const dw_recovered *one = g_ptr_array_index (left, i);
-      g_autofree char *path = one->origin != NULL ? g_uri_unescape_string (one->origin, NULL) : NULL;
-      g_string_append_printf (names, "\n%s", path != NULL ? path : _("A project never saved"));
+      g_autofree char *path = one->origin != NULL ? g_uri_unescape_string (one->origin, NULL)
+                                                  : NULL;
+      g_string_append_printf (names, "\n%s", path != NULL ? path : _ ("A project never saved"));
     }
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog), "%s\n%s",
-      _("The program ended before these changes were saved:"), names->str);
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Discard"), GTK_RESPONSE_REJECT, _("_Recover"),
+      _ ("The program ended before these changes were saved:"), names->str);
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Discard"), GTK_RESPONSE_REJECT, _ ("_Recover"),
                           GTK_RESPONSE_ACCEPT, NULL);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
   g_object_set_data_full (G_OBJECT (dialog), "left", g_steal_pointer (&left),
-                          (GDestroyNotify) g_ptr_array_unref);
+                          (GDestroyNotify)g_ptr_array_unref);
   g_signal_connect_object (dialog, "response", G_CALLBACK (on_recovery_response), self, 0);
   gtk_window_set_application (GTK_WINDOW (dialog), GTK_APPLICATION (self));
   gtk_window_present (GTK_WINDOW (dialog));
@@ -204,8 +206,8 @@ apply_theme (DwApplication *self)
 {
   GtkSettings *settings = gtk_settings_get_default ();
   const dw_theme theme = dw_settings_get_theme (self->settings);
-  const gboolean dark
-      = theme == DW_THEME_DARK || (theme == DW_THEME_SYSTEM && self->system_prefers_dark);
+  const gboolean dark = theme == DW_THEME_DARK
+                        || (theme == DW_THEME_SYSTEM && self->system_prefers_dark);
   const gboolean contrast = theme == DW_THEME_CONTRAST || theme == DW_THEME_SUN;
 
   g_object_set (settings, "gtk-application-prefer-dark-theme", dark, "gtk-theme-name",
@@ -230,16 +232,16 @@ load_css (DwApplication *self)
 static void
 on_new (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  (void) action;
-  (void) parameter;
+  (void)action;
+  (void)parameter;
   dw_application_open_new (DW_APPLICATION (data));
 }
 
 static void
 on_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  (void) action;
-  (void) parameter;
+  (void)action;
+  (void)parameter;
   /* each window asks for its own unsaved work and may stay */
   g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (data)));
   for (GList *l = windows; l != NULL; l = l->next)
@@ -249,17 +251,18 @@ on_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 on_about (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  (void) action;
-  (void) parameter;
+  (void)action;
+  (void)parameter;
   gtk_show_about_dialog (
       gtk_application_get_active_window (GTK_APPLICATION (data)), "program-name", "Dampwright",
       "version", DW_VERSION, "logo-icon-name", DW_APPLICATION_ID, "license-type",
       GTK_LICENSE_GPL_3_0, "comments",
-      _("Estimates for scale-model dampers; not for vehicles that carry people or go on roads. "
-        "Wear eye protection and hold small bits in a pin vice or bench drill; deburr and wash out "
-        "swarf. Release gas pressure before opening a damper. Keep silicone oil off floors, tyres "
-        "and brakes. Check on the car, one change at a time. The event’s and local rules and the "
-        "maker’s limits come first."),
+      _ ("Estimates for scale-model dampers; not for vehicles that carry people or go on roads. "
+         "Wear eye protection and hold small bits in a pin vice or bench drill; deburr and wash "
+         "out "
+         "swarf. Release gas pressure before opening a damper. Keep silicone oil off floors, tyres "
+         "and brakes. Check on the car, one change at a time. The event’s and local rules and the "
+         "maker’s limits come first."),
       NULL);
 }
 
@@ -273,7 +276,7 @@ on_theme (GSimpleAction *action, GVariant *parameter, gpointer data)
   for (int i = 0; i < DW_N_THEMES; i++)
     if (strcmp (names[i], name) == 0)
       {
-        dw_settings_set_theme (self->settings, (dw_theme) i);
+        dw_settings_set_theme (self->settings, (dw_theme)i);
         g_simple_action_set_state (action, parameter);
       }
 }
@@ -345,14 +348,13 @@ static void
 show_choices (DwApplication *self)
 {
   static const char *const themes[DW_N_THEMES] = { "system", "light", "dark", "contrast", "sun" };
-  static const char *const units[]
-      = { "unit-inch", "unit-lbf", "unit-fahrenheit", "unit-lbf-per-inch" };
+  static const char *const units[] = { "unit-inch", "unit-lbf", "unit-fahrenheit",
+                                       "unit-lbf-per-inch" };
   const dw_units chosen = dw_settings_get_units (self->settings);
   GAction *theme = g_action_map_lookup_action (G_ACTION_MAP (self), "theme");
 
-  g_simple_action_set_state (
-      G_SIMPLE_ACTION (theme),
-      g_variant_new_string (themes[dw_settings_get_theme (self->settings)]));
+  g_simple_action_set_state (G_SIMPLE_ACTION (theme),
+                             g_variant_new_string (themes[dw_settings_get_theme (self->settings)]));
   for (size_t i = 0; i < G_N_ELEMENTS (units); i++)
     g_simple_action_set_state (
         G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), units[i])),
@@ -367,6 +369,8 @@ dw_application_startup (GApplication *app)
   DwApplication *self = DW_APPLICATION (app);
   GtkSettings *settings;
 
+  /* names the resources, without which a static library would leave them out */
+  g_resources_register (dw_window_get_resource ());
   G_APPLICATION_CLASS (dw_application_parent_class)->startup (app);
   settings = gtk_settings_get_default ();
   g_object_get (settings, "gtk-application-prefer-dark-theme", &self->system_prefers_dark,
@@ -408,7 +412,7 @@ dw_application_open (GApplication *app, GFile **files, int n_files, const char *
   DwApplication *self = DW_APPLICATION (app);
   const gboolean first = !has_window (self);
 
-  (void) hint;
+  (void)hint;
   for (int i = 0; i < n_files; i++)
     dw_application_open_file (self, files[i], NULL);
   /* a file that cannot be opened still leaves a window to go on from */
@@ -444,5 +448,5 @@ dw_application_class_init (DwApplicationClass *klass)
 static void
 dw_application_init (DwApplication *self)
 {
-  (void) self;
+  (void)self;
 }

@@ -17,6 +17,6 @@ main (int argc, char **argv)
   textdomain (GETTEXT_PACKAGE);
   g_set_application_name ("Dampwright");
 
-  g_autoptr (DwApplication) app = dw_application_new (G_APPLICATION_FLAGS_NONE);
+  g_autoptr (DwApplication) app = dw_application_new (G_APPLICATION_DEFAULT_FLAGS);
   return g_application_run (G_APPLICATION (app), argc, argv);
 }

@@ -67,7 +67,7 @@ bool dw_quantity_parse (dw_quantity quantity, dw_units units, const char *text, 
 char *dw_quantity_format (dw_quantity quantity, dw_units units, double value);
 
 /**
- * The same with a number of significant digits, for results. Caller frees.
+ * With a number of significant digits, zeros among them ("1.40"), for results. Caller frees.
  *
  * @param value   [SI or degC]
  * @param digits  1..15

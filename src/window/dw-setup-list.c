@@ -60,11 +60,11 @@ dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axl
   g_autofree dw_difference *list = g_new (dw_difference, DW_MAX_DIFFERENCES);
   const size_t n = dw_difference_find (a, b, list, DW_MAX_DIFFERENCES);
   const size_t acting = dw_difference_count_acting (list, MIN (n, DW_MAX_DIFFERENCES));
-  const char *where = axle == DW_FRONT ? _("Front") : _("Rear");
+  const char *where = axle == DW_FRONT ? _ ("Front") : _ ("Rear");
   GString *text = g_string_new (NULL);
 
   if (n == 0)
-    g_string_append_printf (text, _("%s: as fitted"), where);
+    g_string_append_printf (text, _ ("%s: as fitted"), where);
   for (size_t i = 0; i < n && i < DW_MAX_DIFFERENCES; i++)
     {
       char words[DW_DIFFERENCE_TEXT];
@@ -74,7 +74,7 @@ dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axl
   if (acting > 1)
     g_string_append_printf (
         text, "\n%s",
-        _("More than one thing differs: the curves cannot tell which of them did it."));
+        _ ("More than one thing differs: the curves cannot tell which of them did it."));
   return g_string_free (text, FALSE);
 }
 
@@ -86,9 +86,9 @@ show_differences (DwSetupList *self, const dw_project *project, const char *sele
   g_autofree char *text = NULL;
 
   if (fitted == NULL)
-    text = g_strdup (_("No setup is fitted. Choose one and press “Fit in the car”."));
+    text = g_strdup (_ ("No setup is fitted. Choose one and press “Fit in the car”."));
   else if (setup == fitted || setup == NULL)
-    text = g_strdup (_("This setup is in the car. Add a trial to compare an idea with it."));
+    text = g_strdup (_ ("This setup is in the car. Add a trial to compare an idea with it."));
   else
     {
       g_autofree char *front = dw_setup_differences (fitted, setup, DW_FRONT);
@@ -171,12 +171,15 @@ new_name (const dw_project *project, const dw_setup *setup)
   GtkWidget *name = gtk_label_new (*setup->name != '\0' ? setup->name : setup->id);
 
   gtk_label_set_xalign (GTK_LABEL (name), 0.0F);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_MIDDLE);
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (name), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_lines (GTK_LABEL (name), 2);
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_tooltip_text (name, setup->name);
   gtk_box_append (GTK_BOX (box), name);
   if (strcmp (project->fitted, setup->id) == 0)
     {
-      GtkWidget *badge = gtk_label_new (_("fitted"));
+      GtkWidget *badge = gtk_label_new (_ ("fitted"));
       gtk_label_set_xalign (GTK_LABEL (badge), 0.0F);
       gtk_widget_add_css_class (badge, "fitted");
       gtk_box_append (GTK_BOX (box), badge);
@@ -193,10 +196,10 @@ new_row (DwSetupList *self, const dw_project *project, const dw_setup *setup, in
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *check = gtk_check_button_new ();
   GtkWidget *sample = gtk_drawing_area_new ();
-  g_autofree char *label = g_strdup_printf (_("Draw %s"), setup->name);
+  g_autofree char *label = g_strdup_printf (_ ("Draw %s"), setup->name);
 
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), slot >= 0);
-  gtk_widget_set_tooltip_text (check, _("Draw the curves of this setup"));
+  gtk_widget_set_tooltip_text (check, _ ("Draw the curves of this setup"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   g_object_set_data_full (G_OBJECT (check), "id", g_strdup (setup->id), g_free);
   g_signal_connect_object (check, "toggled", G_CALLBACK (on_toggled), self, 0);
@@ -309,9 +312,9 @@ dw_setup_list_class_init (DwSetupListClass *klass)
   G_OBJECT_CLASS (klass)->dispose = dw_setup_list_dispose;
   signals[SETUP_SELECTED] = g_signal_new ("setup-selected", DW_TYPE_SETUP_LIST, G_SIGNAL_RUN_LAST,
                                           0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[SETUP_DRAWN]
-      = g_signal_new ("setup-drawn", DW_TYPE_SETUP_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                      G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_BOOLEAN);
+  signals[SETUP_DRAWN] = g_signal_new ("setup-drawn", DW_TYPE_SETUP_LIST, G_SIGNAL_RUN_LAST, 0,
+                                       NULL, NULL, NULL, G_TYPE_NONE, 2, G_TYPE_STRING,
+                                       G_TYPE_BOOLEAN);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/setup-list.ui");

@@ -20,6 +20,8 @@ struct _DwWindow
   GtkLabel *info_text;
   GtkButton *info_reload;
   GtkMenuButton *recent;
+  GtkWidget *undo_button;
+  GtkWidget *redo_button;
   DwSetupList *setups;
   DwCurvesPage *curves;
 
@@ -45,6 +47,9 @@ void dw_window_update_actions (DwWindow *self);
 
 /** A line above the pages; @p offer_reload shows the button that loads the file again. */
 void dw_window_tell (DwWindow *self, GtkMessageType type, const char *text, gboolean offer_reload);
+
+/** Fill the menu of recent projects and examples. */
+void dw_window_show_recent (DwWindow *self);
 
 void dw_window_install_actions (GtkWidgetClass *widget_class);
 

@@ -51,7 +51,7 @@ dw_window_draw_setup (DwWindow *self, const char *id, gboolean drawn)
       if (self->drawn->len >= DW_MAX_SERIES)
         {
           dw_window_tell (self, GTK_MESSAGE_INFO,
-                          _("Four setups are drawn already. Take one off first."), FALSE);
+                          _ ("Four setups are drawn already. Take one off first."), FALSE);
           dw_window_refresh (self);
           return FALSE;
         }
@@ -82,7 +82,8 @@ follow_setups (DwWindow *self)
     }
 }
 
-/* At first the fitted setup and the first trial: the comparison that the chart is for. */
+/* At first the fitted setup and the first trial: the comparison that the chart is for. The trial is
+ * the one that is edited, so that nobody changes what is in the car without meaning to. */
 static void
 choose_first_setups (DwWindow *self)
 {
@@ -94,8 +95,11 @@ choose_first_setups (DwWindow *self)
   for (guint i = 0; i < dw_project_get_n_setups (project) && self->drawn->len < 2; i++)
     {
       const dw_setup *setup = dw_project_get_setup (project, i);
-      if (setup != fitted)
-        g_ptr_array_add (self->drawn, g_strdup (setup->id));
+      if (setup == fitted)
+        continue;
+      g_ptr_array_add (self->drawn, g_strdup (setup->id));
+      g_free (self->selected);
+      self->selected = g_strdup (setup->id);
     }
 }
 
@@ -118,9 +122,10 @@ show_title (DwWindow *self)
 {
   const dw_project *project = dw_document_get_project (self->document);
   g_autofree char *name = dw_document_dup_name (self->document);
-  const char *shown = *name != '\0' ? name : _("New project");
-  g_autofree char *marked
-      = dw_document_is_modified (self->document) ? g_strdup_printf ("• %s", shown) : NULL;
+  const char *shown = *name != '\0' ? name : _ ("New project");
+  g_autofree char *marked = dw_document_is_modified (self->document)
+                                ? g_strdup_printf ("• %s", shown)
+                                : NULL;
 
   gtk_label_set_label (self->title, marked != NULL ? marked : shown);
   gtk_label_set_label (self->subtitle, project->title);
@@ -149,6 +154,7 @@ dw_window_settings_changed (DwWindow *self)
   const dw_theme theme = dw_settings_get_theme (dw_application_get_settings (self->app));
 
   dw_curves_page_set_sun (self->curves, theme == DW_THEME_SUN);
+  dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
   dw_window_refresh (self);
 }
 
@@ -166,7 +172,7 @@ dw_window_show_findings (DwWindow *self, const dw_findings *findings)
 {
   g_autofree char *name = dw_document_dup_name (self->document);
   g_autofree char *list = dw_findings_to_text (findings, name);
-  g_autofree char *text = g_strdup_printf ("%s\n%s", _("Some of the file was left out:"),
+  g_autofree char *text = g_strdup_printf ("%s\n%s", _ ("Some of the file was left out:"),
                                            g_strchomp (list));
   dw_window_tell (self, GTK_MESSAGE_WARNING, text, FALSE);
 }
@@ -174,12 +180,13 @@ dw_window_show_findings (DwWindow *self, const dw_findings *findings)
 static void
 on_file_changed (DwWindow *self)
 {
-  dw_window_tell (self, GTK_MESSAGE_WARNING,
-                  dw_document_is_modified (self->document)
-                      ? _("Another program has changed the file. Loading it puts your changes aside; "
-                          "undo brings them back.")
-                      : _("Another program has changed the file."),
-                  TRUE);
+  dw_window_tell (
+      self, GTK_MESSAGE_WARNING,
+      dw_document_is_modified (self->document)
+          ? _ ("Another program has changed the file. Loading it puts your changes aside; "
+               "undo brings them back.")
+          : _ ("Another program has changed the file."),
+      TRUE);
 }
 
 static void
@@ -245,11 +252,13 @@ dw_window_close_request (GtkWindow *window)
     {
       GtkWidget *dialog = gtk_message_dialog_new (
           window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-          GTK_BUTTONS_NONE, _("Save the changes to “%s”?"), *name != '\0' ? name : _("New project"));
+          GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"),
+          *name != '\0' ? name : _ ("New project"));
       gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s",
-                                                _("Changes that are not saved are lost."));
-      gtk_dialog_add_buttons (GTK_DIALOG (dialog), _("_Cancel"), GTK_RESPONSE_CANCEL, _("_Discard"),
-                              GTK_RESPONSE_REJECT, _("_Save"), GTK_RESPONSE_ACCEPT, NULL);
+                                                _ ("Changes that are not saved are lost."));
+      gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL,
+                              _ ("_Discard"), GTK_RESPONSE_REJECT, _ ("_Save"), GTK_RESPONSE_ACCEPT,
+                              NULL);
       gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
       g_signal_connect_object (dialog, "response", G_CALLBACK (on_close_response), self, 0);
       gtk_window_present (GTK_WINDOW (dialog));
@@ -292,6 +301,7 @@ dw_window_new (DwApplication *app, DwDocument *document)
                            G_CONNECT_SWAPPED);
   dw_document_keep_recovery (document, dw_application_get_recovery_folder (app));
   dw_window_settings_changed (self);
+  dw_window_show_recent (self);
   return self;
 }
 
@@ -338,6 +348,8 @@ dw_window_class_init (DwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DwWindow, info_text);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, info_reload);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, recent);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, undo_button);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, setups);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, curves);
   gtk_widget_class_bind_template_callback (widget_class, on_info_response);

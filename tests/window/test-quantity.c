@@ -113,6 +113,8 @@ START_TEST (numbers_are_written_plainly)
   ck_assert_str_eq (inch, "1");
   ck_assert_str_eq (force, "165");
   ck_assert_str_eq (large, "12346");
+  g_autofree char *zeros = dw_quantity_format_digits (DW_QUANTITY_NUMBER, DW_UNITS_METRIC, 1.4, 3);
+  ck_assert_str_eq (zeros, "1.40");
 }
 END_TEST
 
