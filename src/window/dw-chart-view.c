@@ -436,12 +436,15 @@ dw_chart_view_get_chart (DwChartView *self)
 
 /* ---- widget ---- */
 
+/* Not size_allocate(): GTK does not call it where a layout manager is set. */
 static void
-dw_chart_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+on_resize (GtkDrawingArea *canvas, int width, int height, gpointer data)
 {
-  DwChartView *self = DW_CHART_VIEW (widget);
+  DwChartView *self = data;
 
-  GTK_WIDGET_CLASS (dw_chart_view_parent_class)->size_allocate (widget, width, height, baseline);
+  (void) canvas;
+  (void) width;
+  (void) height;
   g_clear_pointer (&self->layout, dw_chart_layout_free);
 }
 
@@ -476,7 +479,6 @@ dw_chart_view_class_init (DwChartViewClass *klass)
 
   object_class->dispose = dw_chart_view_dispose;
   object_class->finalize = dw_chart_view_finalize;
-  widget_class->size_allocate = dw_chart_view_size_allocate;
   reading_signal = g_signal_new ("reading", DW_TYPE_CHART_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                  NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_css_name (widget_class, "chart");
@@ -519,6 +521,7 @@ dw_chart_view_init (DwChartView *self)
 
   self->canvas = GTK_DRAWING_AREA (gtk_drawing_area_new ());
   gtk_drawing_area_set_draw_func (self->canvas, paint_canvas, self, NULL);
+  g_signal_connect (self->canvas, "resize", G_CALLBACK (on_resize), self);
   gtk_widget_set_parent (GTK_WIDGET (self->canvas), GTK_WIDGET (self));
   self->cursor = g_object_new (DW_TYPE_CHART_CURSOR, NULL);
   self->cursor->view = self;

@@ -24,6 +24,7 @@ struct _DwFiguresStrip
 
   /* Children, made here */
   GtkWidget *box;
+  GtkLabel *corner;
   GtkLabel *head[N_COLUMNS];
   GtkLabel *name[N_ROWS];
   GtkLabel *cell[N_ROWS][N_COLUMNS];
@@ -34,7 +35,7 @@ struct _DwFiguresStrip
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 
 static const int DIGITS = 3;
-static const int CHANGE_CHARS = 6;
+static const int CHANGE_CHARS = 5;
 static const int VERDICT_LINES = 2;
 
 /* ---- one figure ---- */
@@ -43,7 +44,9 @@ static void
 show (DwFiguresStrip *self, int row, int column, const char *value, double change)
 {
   const bool same = isnan (change) || dw_compare_judge (change) == DW_CHANGE_SAME;
-  g_autofree char *text = same ? g_strdup ("") : g_strdup_printf ("%+.1f %%", change);
+  g_autofree char *text = same ? g_strdup ("")
+                               : g_strdup_printf (fabs (change) < 9.95 ? "%+.1f %%" : "%+.0f %%",
+                                                  change);
 
   gtk_label_set_label (self->cell[row][column], value);
   gtk_label_set_label (self->change[row][column], text);
@@ -103,18 +106,14 @@ show_heads (DwFiguresStrip *self, const dw_project *project, dw_units units)
 {
   const double speeds[DW_N_SPEEDS] = { project->speeds.low, project->speeds.middle,
                                        project->speeds.high };
-  g_autofree char *name = g_strdup_printf (
-      /* translators: c is damping, force over speed; the unit follows */
-      _ ("Compression c, %s"), dw_quantity_unit (DW_QUANTITY_DAMPING, units));
-  g_autofree char *rebound = g_strdup_printf (_ ("Rebound c, %s"),
-                                              dw_quantity_unit (DW_QUANTITY_DAMPING, units));
+  /* translators: c is damping, force over speed; its unit follows */
+  g_autofree char *corner
+      = g_strdup_printf (_("c in %s"), dw_quantity_unit (DW_QUANTITY_DAMPING, units));
 
-  gtk_label_set_label (self->name[ROW_COMPRESSION], name);
-  gtk_label_set_label (self->name[ROW_REBOUND], rebound);
+  gtk_label_set_label (self->corner, corner);
   for (int i = 0; i < DW_N_SPEEDS; i++)
     {
-      g_autofree char *value = dw_quantity_format_digits (DW_QUANTITY_SPEED, units, speeds[i],
-                                                          DIGITS);
+      g_autofree char *value = dw_quantity_format (DW_QUANTITY_SPEED, units, speeds[i]);
       g_autofree char *text = g_strdup_printf ("%s %s", value,
                                                dw_quantity_unit (DW_QUANTITY_SPEED, units));
       gtk_label_set_label (self->head[i], text);
@@ -191,7 +190,8 @@ dw_figures_strip_class_init (DwFiguresStripClass *klass)
 static void
 dw_figures_strip_init (DwFiguresStrip *self)
 {
-  const char *const names[N_ROWS] = { "", "", _ ("Rebound share"), _ ("Damping ratio") };
+  const char *const names[N_ROWS]
+      = { _("Compression"), _("Rebound"), _("Rebound share"), _("Damping ratio") };
   const char *const tips[N_ROWS] = {
     _ ("Force over speed when the shaft goes in, gas and seal included."),
     _ ("Force over speed when the shaft comes out. Under a shim it falls as the shim lifts."),
@@ -205,10 +205,11 @@ dw_figures_strip_init (DwFiguresStrip *self)
   gtk_grid_set_column_spacing (GTK_GRID (grid), 4);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 1);
   gtk_box_append (GTK_BOX (self->box), grid);
+  self->corner = new_label (GTK_GRID (grid), "", 0, 0, 0.0F);
+  gtk_widget_add_css_class (GTK_WIDGET (self->corner), "dim-label");
   for (int c = 0; c < N_COLUMNS; c++)
     {
-      self->head[c] = new_label (GTK_GRID (grid), c == COLUMN_PACK ? _ ("Pack") : "", c + 1, 0,
-                                 1.0F);
+      self->head[c] = new_label (GTK_GRID (grid), c == COLUMN_PACK ? _("Pack") : "", 2 * c + 1, 0, 1.0F);
       gtk_widget_add_css_class (GTK_WIDGET (self->head[c]), "dim-label");
       gtk_widget_set_hexpand (GTK_WIDGET (self->head[c]), TRUE);
     }
@@ -224,7 +225,7 @@ dw_figures_strip_init (DwFiguresStrip *self)
         {
           self->cell[r][c] = new_label (GTK_GRID (grid), "", 2 * c + 1, r + 1, 1.0F);
           self->change[r][c] = new_label (GTK_GRID (grid), "", 2 * c + 2, r + 1, 0.0F);
-          /* room for "-10.5 %", so that columns stay where they are */
+          /* room for "-2.6 %", so that columns stay where they are */
           gtk_label_set_width_chars (self->change[r][c], CHANGE_CHARS);
           gtk_widget_add_css_class (GTK_WIDGET (self->cell[r][c]), "figures");
           gtk_widget_add_css_class (GTK_WIDGET (self->change[r][c]), "change");
