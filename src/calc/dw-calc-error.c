@@ -3,6 +3,9 @@
 
 G_DEFINE_QUARK (dw - calc - error - quark, dw_calc_error)
 
+static gboolean set_error (GError **error, dw_calc_status status, const char *format, va_list args)
+    G_GNUC_PRINTF (3, 0);
+
 static gboolean
 set_error (GError **error, dw_calc_status status, const char *format, va_list args)
 {

@@ -15,8 +15,8 @@ G_BEGIN_DECLS
 typedef enum
 {
   DW_CALC_GOOD = 0,
-  DW_CALC_BAD_INPUT = 1,   /**< a file, or what is asked of it, can not be computed */
-  DW_CALC_WRONG_USAGE = 2, /**< a command line that can not be understood */
+  DW_CALC_BAD_INPUT = 1,   /**< a file, or what is asked of it, cannot be computed */
+  DW_CALC_WRONG_USAGE = 2, /**< a command line that cannot be understood */
   DW_CALC_IO = 3           /**< could not read or write */
 } dw_calc_status;
 

@@ -206,12 +206,12 @@ print_void (const series *s, FILE *file)
     dw_calc_wrap (file, 2, TRUE, "Void: none in compression up to 10 m/s.");
   else if (s->model.gas.kind == DW_GAS_VENTED)
     dw_calc_wrapf (file, 2, TRUE,
-                   "Void: in compression from %s m/s on the oil can not follow the piston; the gas "
+                   "Void: in compression from %s m/s on the oil cannot follow the piston; the gas "
                    "space is vented, so the force grows no further.",
                    speed);
   else
     dw_calc_wrapf (file, 2, TRUE,
-                   "Void: in compression from %s m/s on the oil can not follow the piston; some "
+                   "Void: in compression from %s m/s on the oil cannot follow the piston; some "
                    "travel is lost (last column) before the force is there.",
                    speed);
 }

@@ -49,7 +49,7 @@ static const char csv_header[] = "temperature_c,viscosity_cst,density_kg_m3";
 /* [K] Step of the table's last column. */
 static const double WARMING = 10.0;
 
-/* The model finds the same fault in a damper's oil: ask it, so that the two can not differ. */
+/* The model finds the same fault in a damper's oil: ask it, so that the two cannot differ. */
 static gboolean
 check_blend (const dw_oil *oil, GError **error)
 {

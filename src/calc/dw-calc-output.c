@@ -26,7 +26,7 @@ static gboolean
 fail_with_errno (GError **error, int number, const char *path)
 {
   g_autofree char *shown = path != NULL ? g_filename_display_name (path) : NULL;
-  g_set_error (error, G_FILE_ERROR, (gint)g_file_error_from_errno (number), "can not write %s: %s",
+  g_set_error (error, G_FILE_ERROR, (gint)g_file_error_from_errno (number), "cannot write %s: %s",
                shown != NULL ? shown : "standard output", g_strerror (number));
   return FALSE;
 }
@@ -73,7 +73,7 @@ open_directly (dw_calc_output *output, GError **error)
   return output->file != NULL || fail_with_errno (error, errno, output->target);
 }
 
-/* A file beside the target, so that renaming it can not cross from one disk to another. */
+/* A file beside the target, so that renaming it cannot cross from one disk to another. */
 static gboolean
 open_beside (dw_calc_output *output, GError **error)
 {

@@ -166,7 +166,8 @@ START_TEST (a_valve_is_written_when_it_says_something)
   g_autoptr (dw_project) project = dw_project_new_empty ();
   dw_project_add_setup (project, "a", "A", &damper, &damper);
   g_autoptr (GBytes) text = dw_project_write_text (project);
-  ck_assert_ptr_nonnull (g_strstr_len (g_bytes_get_data (text, NULL), -1, "preload-kpa=\"5\""));
+  ck_assert_ptr_nonnull (g_strstr_len (g_bytes_get_data (text, NULL),
+                                       (gssize)g_bytes_get_size (text), "preload-kpa=\"5\""));
   g_autoptr (dw_project) again = read_back (text);
   ck_assert (dw_project_equal (project, again));
 }
