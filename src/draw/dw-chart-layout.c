@@ -12,7 +12,7 @@ static const double PADDING = 0.6;    /* around everything */
 static const double ROW_GAP = 0.35;   /* between rows of text */
 static const double LABEL_GAP = 0.55; /* from the plot to its labels */
 static const double LEAST_MAJOR_X = 4.2;
-static const double LEAST_MAJOR_Y = 2.4;
+static const double LEAST_MAJOR_Y = 1.9;
 static const double LEAST_MINOR = 0.5;
 
 /* [pt] A plot that is lower than this is worth more than a title or a strip. */
@@ -29,7 +29,7 @@ static const double WIDE = 1.7;
 /* ... and so wide [em], takes at most this part of it, and above at most this part. */
 static const double WIDE_LEAST = 56.0;
 static const double LEGEND_PART = 0.28;
-static const double LEGEND_PART_ABOVE = 0.4;
+static const double LEGEND_PART_ABOVE = 0.32;
 
 /* What is being laid out. */
 typedef struct

@@ -14,6 +14,10 @@ static const double CLEAR = 0.15; /* from lines */
 /* Digits of an onset speed. */
 #define ONSET_DIGITS 2
 
+/* Around a mark. */
+#define ALL_PLACES   16
+#define CLOSE_PLACES 5
+
 static double
 em (const dw_chart_notes *notes)
 {
@@ -131,6 +135,13 @@ add_strokes (const dw_chart_notes *notes, dw_chart_label_list *texts)
 
 /* ---- onsets ---- */
 
+/* An onset belongs to compression: its word is not to lie on the line between the strokes or below. */
+static bool
+is_below_zero (const dw_chart_notes *notes, const dw_rect *box)
+{
+  return box->y + box->height > dw_scale_place (&notes->frame->y, 0.0);
+}
+
 /* Places around the mark; first those where a curve that rises to the right is not. */
 static int
 boxes_around (const dw_chart_notes *notes, dw_spot mark, const char *text, dw_rect *boxes)
@@ -153,20 +164,29 @@ boxes_around (const dw_chart_notes *notes, dw_spot mark, const char *text, dw_re
     { right, below + size.height },
     { left, above - size.height },
     { right, above },
+    { left - 2.0 * em (notes), above - size.height },
+    { right + 2.0 * em (notes), level },
+    { left - 3.0 * em (notes), above - 2.0 * size.height },
   };
+  int n = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (corners); i++)
-    boxes[i] = (dw_rect){ corners[i].x, corners[i].y, size.width, size.height };
-  return (int)G_N_ELEMENTS (corners);
+    {
+      boxes[n] = (dw_rect){ corners[i].x, corners[i].y, size.width, size.height };
+      if (!is_below_zero (notes, &boxes[n]))
+        n++;
+    }
+  return n;
 }
 
+/* A bare number must stand close to its mark: only the first @p most places are tried. */
 static bool
-try_onset (const dw_chart_notes *notes, const dw_chart_curve *curve, const char *text,
+try_onset (const dw_chart_notes *notes, const dw_chart_curve *curve, const char *text, int most,
            dw_chart_label_list *texts)
 {
-  dw_rect boxes[16];
+  dw_rect boxes[ALL_PLACES];
   int covers = 0;
   const int n = boxes_around (notes, curve->onset, text, boxes);
-  const int best = choose (notes, texts, boxes, n, &covers);
+  const int best = choose (notes, texts, boxes, MIN (n, most), &covers);
   if (best < 0 || covers > 0)
     return false;
   add (notes, texts, DW_LABEL_ONSET, text, &boxes[best], curve->slot);
@@ -193,8 +213,8 @@ add_onset (const dw_chart_notes *notes, const dw_chart_curve *curve, dw_chart_la
   const dw_word words[] = { { "speed", number }, { "unit", unit->symbol }, { NULL, NULL } };
   g_autofree char *whole = dw_phrase_fill (notes->chart->labels.onset, words);
   if (!is_said (texts, whole) && !is_said (texts, number)
-      && !try_onset (notes, curve, whole, texts))
-    try_onset (notes, curve, number, texts);
+      && !try_onset (notes, curve, whole, ALL_PLACES, texts))
+    try_onset (notes, curve, number, CLOSE_PLACES, texts);
 }
 
 void

@@ -206,25 +206,6 @@ paint_text (const dw_chart_label *label, const dw_chart_style *style, cairo_t *c
   dw_text_paint (cr, style, label->role, label->text, label->at, 0.0);
 }
 
-static void
-paint_legend (const dw_legend *legend, const dw_chart_style *style, cairo_t *cr)
-{
-  for (int i = 0; i < legend->n; i++)
-    {
-      const dw_legend_entry *entry = &legend->entries[i];
-      const dw_line_style *line = &style->line[entry->slot];
-      dw_spot ends[] = { entry->from, entry->to };
-      const dw_polyline sample = { ends, 2, 2 };
-      const dw_spot middle = { 0.5 * (entry->from.x + entry->to.x),
-                               0.5 * (entry->from.y + entry->to.y) };
-      dw_pen_stroke (cr, &sample, line);
-      dw_pen_marker (cr, line->marker, middle, style->marker_radius, line->color,
-                     style->background);
-      dw_pen_color (cr, style->ink);
-      dw_text_paint (cr, style, DW_TEXT_LEGEND, entry->text, entry->text_at, 0.0);
-    }
-}
-
 void
 dw_chart_paint (const dw_chart_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
@@ -239,7 +220,7 @@ dw_chart_paint (const dw_chart_layout *layout, const dw_chart_style *style, cair
   paint_curves (layout, style, cr);
   paint_tick_labels (layout, style, cr);
   paint_swatches (layout, style, cr);
-  paint_legend (&layout->legend, style, cr);
+  dw_legend_paint (&layout->legend, style, cr);
   for (int i = 0; i < layout->texts.n; i++)
     paint_text (&layout->texts.labels[i], style, cr);
   cairo_restore (cr);

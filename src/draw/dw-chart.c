@@ -39,7 +39,7 @@ dw_chart_labels_defaults (void)
     .strip = "Where the oil flows: {setup}, {stroke}",
     .share = { "open holes", "covered holes", "leak" },
     .fitted = "{setup} (fitted)",
-    .about = "{quantity} against {speed}, {from} to {to} {unit}.",
+    .about = "{quantity}. {speed} from {from} to {to} {unit}.",
     .about_one = "{setup}: {compression}; {rebound}.",
     .about_stroke = "{stroke} {values}",
     .about_value = "{value} {unit} at {speed} {speed_unit}",
@@ -124,6 +124,13 @@ dw_chart_value_unit (const dw_chart *chart)
 
 /* ---- all of the data ---- */
 
+static dw_view
+unite (const dw_view *a, const dw_view *b)
+{
+  return (dw_view){ fmin (a->x_low, b->x_low), fmax (a->x_high, b->x_high),
+                    fmin (a->y_low, b->y_low), fmax (a->y_high, b->y_high) };
+}
+
 typedef struct
 {
   double slowest;               /* [m/s] as shown, above rest */
@@ -200,7 +207,7 @@ dw_chart_whole_view (const dw_chart *chart)
       v.y_low = -unit;
     }
   dw_ticks_round_range (&v.y_low, &v.y_high, unit, false);
-  return v;
+  return chart->has_range ? unite (&v, &chart->range) : v;
 }
 
 dw_view

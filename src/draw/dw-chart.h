@@ -71,7 +71,7 @@ typedef struct
   const char *share[DW_N_SHARES]; /**< "open holes", "covered holes", "leak" */
   const char *fitted;             /**< "{setup} (fitted)", in the legend */
   /* the chart in words, for those who do not see it */
-  const char *about;        /**< "{quantity} against {speed}, {from} to {to} {unit}." */
+  const char *about;        /**< "{quantity}. {speed} from {from} to {to} {unit}." */
   const char *about_one;    /**< "{setup}: {compression}; {rebound}." */
   const char *about_stroke; /**< "{stroke} {values}" */
   const char *about_value;  /**< "{value} {unit} at {speed} {speed_unit}" */
@@ -98,6 +98,8 @@ typedef struct
   bool shows_cap;  /**< line of the early cap, when gas is sealed */
   bool has_view;   /**< @p view holds; else all is shown */
   dw_view view;
+  bool has_range;   /**< @p range holds */
+  dw_view range;    /**< all of it is shown as well, so that two charts have the same axes */
   int strip_series; /**< whose flow shares are shown below the chart; -1 = none */
   dw_stroke strip_stroke;
 } dw_chart;

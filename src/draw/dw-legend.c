@@ -4,13 +4,17 @@
 #include <glib.h>
 #include <math.h>
 
+#include "draw/dw-pen.h"
 #include "draw/dw-phrase.h"
 
 /* In ems of the legend's letters. */
-static const double SAMPLE = 3.6;
+static const double SAMPLE = 4.4;
 static const double GAP_BEHIND_SAMPLE = 0.6;
 static const double GAP_BETWEEN = 1.6;
 static const double LINE_GAP = 0.3;
+
+/* [pt] A name that fits exactly must not be cut by the rounding of sums. */
+static const double HAIR = 1e-3;
 
 void
 dw_legend_clear (dw_legend *legend)
@@ -64,7 +68,8 @@ place_entry (const dw_chart *chart, const dw_chart_style *style, const dw_text_m
   *entry = (dw_legend_entry){
     .series = series,
     .slot = dw_chart_slot (chart, series),
-    .text = dw_text_ellipsize (metrics, name, DW_TEXT_LEGEND, fmax (0.0, box->width - indent)),
+    .text = dw_text_ellipsize (metrics, name, DW_TEXT_LEGEND,
+                               fmax (0.0, box->width - indent + HAIR)),
     .box = *box,
     .from = { box->x, middle },
     .to = { box->x + fmin (SAMPLE * em (style), box->width), middle },
@@ -112,4 +117,23 @@ dw_legend_make (const dw_chart *chart, const dw_chart_style *style, const dw_tex
   fill (chart, style, metrics, strip, 0, legend);
   for (int columns = 2; columns <= chart->n_series && legend->box.height > strip->height; columns++)
     fill (chart, style, metrics, strip, columns, legend);
+}
+
+void
+dw_legend_paint (const dw_legend *legend, const dw_chart_style *style, cairo_t *cr)
+{
+  for (int i = 0; i < legend->n; i++)
+    {
+      const dw_legend_entry *entry = &legend->entries[i];
+      const dw_line_style *line = &style->line[entry->slot];
+      dw_spot ends[] = { entry->from, entry->to };
+      const dw_polyline sample = { ends, 2, 2 };
+      const dw_spot middle = { 0.5 * (entry->from.x + entry->to.x),
+                               0.5 * (entry->from.y + entry->to.y) };
+      dw_pen_stroke (cr, &sample, line);
+      dw_pen_marker (cr, line->marker, middle, style->marker_radius, line->color,
+                     style->background);
+      dw_pen_color (cr, style->ink);
+      dw_text_paint (cr, style, DW_TEXT_LEGEND, entry->text, entry->text_at, 0.0);
+    }
 }

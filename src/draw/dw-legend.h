@@ -46,3 +46,5 @@ void dw_legend_make (const dw_chart *chart, const dw_chart_style *style,
 /** [pt] that the widest entry needs for its whole name. */
 double dw_legend_width (const dw_chart *chart, const dw_chart_style *style,
                         const dw_text_metrics *metrics);
+
+void dw_legend_paint (const dw_legend *legend, const dw_chart_style *style, cairo_t *cr);

@@ -19,6 +19,10 @@ static const double NEAR_REST[] = { 0.001, 0.002, 0.004, 0.007, 0.011, 0.017 };
 static const double MISS_OF_LARGEST = 0.0007;
 static const double MISS_OF_SELF = 0.005;
 
+/* The same for F/v of itself, from this part of the highest speed on. [1] */
+static const double MISS_OF_C = 0.004;
+static const double C_FROM = 0.003;
+
 dw_series *
 dw_series_new (const char *name)
 {
@@ -135,6 +139,14 @@ bends (const dw_series_range *range, const dw_force_point *p, guint i, double la
   const double t = (position (range, p[i].speed) - a) / (b - a);
   const double straight = p[i - 1].force + t * (p[i + 1].force - p[i - 1].force);
   const double miss = fabs (straight - p[i].force);
+  if (p[i - 1].speed > C_FROM * range->to)
+    {
+      const double c = p[i].force / p[i].speed;
+      const double c_before = p[i - 1].force / p[i - 1].speed;
+      const double c_behind = p[i + 1].force / p[i + 1].speed;
+      if (fabs (c_before + t * (c_behind - c_before) - c) > 4.0 * MISS_OF_C * fabs (c))
+        return true;
+    }
   /* the piece that will be drawn is half as long: it misses by a quarter */
   return miss > 4.0 * MISS_OF_LARGEST * largest || miss > 4.0 * MISS_OF_SELF * fabs (p[i].force);
 }

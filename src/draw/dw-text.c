@@ -131,6 +131,31 @@ dw_text_ellipsize (const dw_text_metrics *metrics, const char *text, dw_text_rol
   return low > 0 ? shorten (text, length, low) : g_strdup ("");
 }
 
+char **
+dw_text_wrap (const dw_text_metrics *metrics, const char *text, dw_text_role role, double width)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  GPtrArray *lines = g_ptr_array_new ();
+  char *line = NULL;
+  for (char **word = words; *word != NULL; word++)
+    {
+      char *longer = line != NULL ? g_strconcat (line, " ", *word, NULL) : g_strdup (*word);
+      if (line == NULL || dw_text_measure (metrics, longer, role).width <= width)
+        {
+          g_free (line);
+          line = longer;
+          continue;
+        }
+      g_free (longer);
+      g_ptr_array_add (lines, line);
+      line = g_strdup (*word);
+    }
+  if (line != NULL)
+    g_ptr_array_add (lines, line);
+  g_ptr_array_add (lines, NULL);
+  return (char **)g_ptr_array_free (lines, FALSE);
+}
+
 static PangoLayout *
 layout_at (cairo_t *cr, const dw_chart_style *style, dw_text_role role, const char *text,
            dw_spot at, double angle)

@@ -60,6 +60,15 @@ char *dw_text_ellipsize (const dw_text_metrics *metrics, const char *text, dw_te
                          double width);
 
 /**
+ * Break a text at blanks into lines that fit; a word that is longer than a line stays whole.
+ *
+ * @param width  [pt] that there is
+ * @return       ended by NULL; caller frees with g_strfreev()
+ */
+char **dw_text_wrap (const dw_text_metrics *metrics, const char *text, dw_text_role role,
+                     double width);
+
+/**
  * Paint one line with its left end on the baseline at a spot; colour is that of @p cr.
  *
  * @param angle  [rad] clockwise

@@ -7,7 +7,7 @@
 static const double NARROW_RATIO = 5.0;
 
 /* Steps that an axis which shows all has at most. */
-static const double MOST_STEPS = 8.0;
+static const double MOST_STEPS = 16.0;
 
 /* Ends of ranges are not exact. */
 static const double SLACK = 1e-9;
@@ -15,6 +15,10 @@ static const double SLACK = 1e-9;
 /* Between two labels, in heights of a label. */
 static const double GAP_ACROSS = 1.0;
 static const double GAP_ABOVE = 0.35;
+static const double TIGHT_GAP = 0.05;
+
+/* With fewer labels than this an axis tells no scale. */
+#define LEAST_LABELS 2
 
 static bool
 add (dw_ticks *ticks, const dw_scale *scale, const dw_ticks_options *options, double shown,
@@ -35,8 +39,9 @@ add (dw_ticks *ticks, const dw_scale *scale, const dw_ticks_options *options, do
 }
 
 /* Whether the labels, and the ticks under them, keep their distance. */
+/* @p is_tight: labels may nearly touch. */
 static bool
-labels_fit (const dw_ticks *ticks, const dw_ticks_options *options)
+labels_fit (const dw_ticks *ticks, const dw_ticks_options *options, bool is_tight)
 {
   const double height = dw_text_height (options->metrics, DW_TEXT_TICK);
   const dw_tick *before = NULL;
@@ -52,7 +57,8 @@ labels_fit (const dw_ticks *ticks, const dw_ticks_options *options)
                                   : 0.5 * (tick->label_width + before->label_width);
           const double gap = height * (options->is_vertical ? GAP_ABOVE : GAP_ACROSS);
           const double apart = fabs (tick->place - before->place);
-          if (apart < size + gap || apart < options->least_major)
+          if (apart < size + (is_tight ? TIGHT_GAP * height : gap)
+              || (!is_tight && apart < options->least_major))
             return false;
         }
       before = tick;
@@ -106,19 +112,30 @@ narrowest (const dw_ticks *ticks)
   return least;
 }
 
+/* The smallest step whose labels fit; the ticks are filled with it. */
+static dw_step
+even_step (const dw_scale *scale, const dw_ticks_options *options, dw_step step, bool is_tight,
+           dw_ticks *ticks)
+{
+  for (;;)
+    {
+      fill_even (scale, options, step, 1, ticks);
+      if (ticks->n < 2 || (ticks->n < DW_MAX_TICKS && labels_fit (ticks, options, is_tight)))
+        return step;
+      step = dw_step_next (step);
+    }
+}
+
 static void
 make_even (const dw_scale *scale, const dw_ticks_options *options, dw_ticks *ticks)
 {
   const range r = shown_range (scale, options);
   const double length = fabs (scale->end - scale->start);
-  dw_step step = dw_step_at_least ((r.high - r.low) * fmin (1.0, options->least_major / length));
-  for (;;)
-    {
-      fill_even (scale, options, step, 1, ticks);
-      if (ticks->n < 2 || labels_fit (ticks, options))
-        break;
-      step = dw_step_next (step);
-    }
+  const dw_step finest = dw_step_at_least ((r.high - r.low)
+                                           * fmin (1.0, 0.3 * options->least_major / length));
+  dw_step step = even_step (scale, options, finest, false, ticks);
+  if (ticks->n < LEAST_LABELS)
+    step = even_step (scale, options, finest, true, ticks);
   for (int i = 0; i < 3; i++)
     {
       fill_even (scale, options, step, PARTS[step.mantissa][i], ticks);
@@ -165,7 +182,7 @@ make_decades (const dw_scale *scale, const dw_ticks_options *options, dw_ticks *
   for (;;)
     {
       fill_decades (scale, options, pattern, false, ticks);
-      if (ticks->n < 2 || labels_fit (ticks, options))
+      if (ticks->n < 2 || labels_fit (ticks, options, false))
         break;
       pattern++;
     }
