@@ -200,19 +200,29 @@ localised (const char *text)
   return g_strdup_printf ("%.*s%s%s", (int)(point - text), text, sign, point + 1);
 }
 
+/* @p format has one %g-like conversion. */
+static char *
+formatted (double shown, const char *format)
+{
+  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_ascii_formatd (buffer, sizeof buffer, format, shown);
+  /* digits before the point are read better than an exponent */
+  if (strchr (buffer, 'e') != NULL && fabs (shown) < 1e6 && fabs (shown) >= 1.0)
+    g_ascii_formatd (buffer, sizeof buffer, "%.0f", shown);
+  if (g_str_has_suffix (buffer, "."))
+    buffer[strlen (buffer) - 1] = '\0';
+  return localised (buffer);
+}
+
 char *
 dw_quantity_format_digits (dw_quantity quantity, dw_units units, double value, int digits)
 {
   char format[16];
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
-  const double x = dw_quantity_to_shown (quantity, units, value);
 
-  g_snprintf (format, sizeof format, "%%.%dg", digits);
-  g_ascii_formatd (buffer, sizeof buffer, format, x);
-  /* four digits before the point are read better than an exponent */
-  if (strchr (buffer, 'e') != NULL && fabs (x) < 1e6 && fabs (x) >= 1.0)
-    g_ascii_formatd (buffer, sizeof buffer, "%.0f", x);
-  return localised (buffer);
+  /* # keeps zeros: figures under each other end at the same digit */
+  g_snprintf (format, sizeof format, "%%#.%dg", digits);
+  return formatted (dw_quantity_to_shown (quantity, units, value), format);
 }
 
 char *
@@ -223,5 +233,5 @@ dw_quantity_format (dw_quantity quantity, dw_units units, double value)
 
   if (u->factor == 1.0 && u->offset == 0.0)
     return localised (dw_decimal_format (value, u->power, buffer));
-  return dw_quantity_format_digits (quantity, units, value, 6);
+  return formatted (dw_quantity_to_shown (quantity, units, value), "%.6g");
 }

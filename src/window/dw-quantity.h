@@ -41,7 +41,7 @@ typedef enum
   DW_QUANTITY_VOLUME,      /**< [m3] */
   DW_QUANTITY_MASS,        /**< [kg] */
   DW_QUANTITY_SHEAR_RATE,  /**< [1/s] */
-  DW_N_QUANTITIES
+  DW_N_QUANTITY_KINDS
 } dw_quantity;
 
 /** The unit that is shown, "mm"; "" for a pure number. Never NULL. */
@@ -67,7 +67,7 @@ bool dw_quantity_parse (dw_quantity quantity, dw_units units, const char *text, 
 char *dw_quantity_format (dw_quantity quantity, dw_units units, double value);
 
 /**
- * The same with a number of significant digits, for results. Caller frees.
+ * With a number of significant digits, zeros among them ("1.40"), for results. Caller frees.
  *
  * @param value   [SI or degC]
  * @param digits  1..15

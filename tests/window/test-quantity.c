@@ -74,7 +74,7 @@ END_TEST
 START_TEST (metric_values_survive_being_shown)
 {
   test_random r = test_random_new (1);
-  for (int q = 0; q < DW_N_QUANTITIES; q++)
+  for (int q = 0; q < DW_N_QUANTITY_KINDS; q++)
     for (int k = 0; k < 200; k++)
       {
         const double x = test_random_log_uniform (&r, 1e-6, 1e6);
@@ -89,7 +89,7 @@ END_TEST
 START_TEST (other_units_come_back_to_six_digits)
 {
   const dw_units all = DW_UNITS_INCH | DW_UNITS_LBF | DW_UNITS_FAHRENHEIT | DW_UNITS_LBF_PER_INCH;
-  for (int q = 0; q < DW_N_QUANTITIES; q++)
+  for (int q = 0; q < DW_N_QUANTITY_KINDS; q++)
     {
       g_autofree char *text = dw_quantity_format ((dw_quantity)q, all, 0.0123456789);
       double back = NAN;
@@ -113,6 +113,8 @@ START_TEST (numbers_are_written_plainly)
   ck_assert_str_eq (inch, "1");
   ck_assert_str_eq (force, "165");
   ck_assert_str_eq (large, "12346");
+  g_autofree char *zeros = dw_quantity_format_digits (DW_QUANTITY_NUMBER, DW_UNITS_METRIC, 1.4, 3);
+  ck_assert_str_eq (zeros, "1.40");
 }
 END_TEST
 
@@ -130,7 +132,7 @@ END_TEST
 
 START_TEST (every_quantity_shows_a_unit)
 {
-  for (int q = DW_QUANTITY_LENGTH; q < DW_N_QUANTITIES; q++)
+  for (int q = DW_QUANTITY_LENGTH; q < DW_N_QUANTITY_KINDS; q++)
     ck_assert_uint_gt (strlen (dw_quantity_unit ((dw_quantity)q, DW_UNITS_METRIC)), 0);
   ck_assert_str_eq (dw_quantity_unit (DW_QUANTITY_LENGTH, DW_UNITS_INCH), "in");
   ck_assert_str_eq (dw_quantity_unit (DW_QUANTITY_LENGTH, DW_UNITS_LBF), "mm");

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/dw-piston-layout.h"
+
+#include <glib.h>
+#include <math.h>
+
+#include "draw/dw-pen.h"
+#include "draw/dw-phrase.h"
+#include "model/dw-units.h"
+
+static const double TURN = 6.283185307179586; /* [rad] */
+static const double POINT = DW_INCH / 72.0;   /* [m] */
+
+/* Scales that a drawing is made to, largest first. */
+static const double SCALES[] = { 20.0, 15.0, 12.0, 10.0, 8.0, 6.0, 5.0, 4.0,
+                                 3.0,  2.5,  2.0,  1.5,  1.0, 0.5, 0.2, 0.1 };
+
+/* [pt] The gap round the piston, which to scale would be a hair. */
+static const double LEAST_GAP = 1.4;
+
+/* In ems of the notes' letters. */
+static const double PADDING = 0.7;
+
+/* Distance of the pattern in holes, finer than in the strip. [1 of an em] */
+static const double PATTERN_SIZE = 0.45;
+
+dw_piston_labels
+dw_piston_labels_defaults (void)
+{
+  return (dw_piston_labels){ "{scale} : 1", "{count} × {diameter} mm open",
+                             "{count} × {diameter} mm covered" };
+}
+
+static double
+round_scale (double largest)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (SCALES); i++)
+    if (SCALES[i] <= largest)
+      return SCALES[i];
+  return largest;
+}
+
+static void
+add_text (dw_piston_layout *layout, const dw_text_metrics *metrics, dw_label_kind kind,
+          const char *text, double y, double pad)
+{
+  dw_chart_label_list_add (&layout->texts, metrics, kind, DW_TEXT_NOTE, text,
+                           (dw_spot){ layout->area.x + pad, y }, layout->area.width - 2.0 * pad);
+}
+
+static void
+add_scale (dw_piston_layout *layout, const dw_piston_labels *labels,
+           const dw_number_format *numbers, const dw_text_metrics *metrics, double pad)
+{
+  char number[DW_NUMBER_ROOM];
+  dw_number_digits (numbers, layout->scale, 3, number, sizeof number);
+  const dw_word words[] = { { "scale", number }, { NULL, NULL } };
+  g_autofree char *text = dw_phrase_fill (labels->scale, words);
+  add_text (layout, metrics, DW_LABEL_TITLE, text, layout->area.y + pad, pad);
+}
+
+/* One line a group of holes. */
+static void
+add_groups (dw_piston_layout *layout, const dw_damper *damper, const dw_piston_labels *labels,
+            const dw_number_format *numbers, const dw_text_metrics *metrics, double pad)
+{
+  const double line = dw_text_height (metrics, DW_TEXT_NOTE);
+  double y = layout->area.y + layout->area.height - pad - line * damper->piston.n_holes;
+  for (int i = 0; i < damper->piston.n_holes; i++)
+    {
+      const dw_holes *holes = &damper->piston.holes[i];
+      char count[DW_NUMBER_ROOM];
+      char diameter[DW_NUMBER_ROOM];
+      dw_number_fixed (numbers, holes->count, 0, count, sizeof count);
+      dw_number_digits (numbers, holes->diameter / DW_MM, 4, diameter, sizeof diameter);
+      const dw_word words[] = { { "count", count }, { "diameter", diameter }, { NULL, NULL } };
+      g_autofree char *text = dw_phrase_fill (holes->covered ? labels->covered : labels->open,
+                                              words);
+      add_text (layout, metrics, DW_LABEL_SHARE, text, y, pad);
+      y += line;
+    }
+}
+
+static void
+place_circles (dw_piston_layout *layout)
+{
+  const dw_piston_face *face = &layout->face;
+  const double points = layout->scale / POINT;
+  layout->bore_radius = face->bore_radius * points;
+  layout->piston_radius = fmax (
+      0.0, fmin (face->piston_radius * points, layout->bore_radius - LEAST_GAP));
+  layout->shaft_radius = face->shaft_radius * points;
+  layout->hub_radius = face->hub_radius * points;
+  layout->shim_radius = face->shim_radius * points;
+  for (int i = 0; i < face->n_holes; i++)
+    layout->spots[i] = (dw_piston_spot){ { layout->centre.x + face->holes[i].x * points,
+                                           layout->centre.y - face->holes[i].y * points },
+                                         0.5 * face->holes[i].diameter * points,
+                                         false };
+  for (int i = 0; i < face->n_ligaments; i++)
+    {
+      layout->spots[face->ligaments[i].hole].is_warned = true;
+      if (face->ligaments[i].other >= 0)
+        layout->spots[face->ligaments[i].other].is_warned = true;
+    }
+}
+
+dw_piston_layout *
+dw_piston_layout_new (const dw_damper *damper, const dw_piston_labels *labels,
+                      const dw_number_format *numbers, const dw_chart_style *style,
+                      const dw_text_metrics *metrics, const dw_rect *area)
+{
+  dw_piston_layout *layout = g_new0 (dw_piston_layout, 1);
+  const double pad = PADDING * style->font[DW_TEXT_NOTE].size;
+  const double line = dw_text_height (metrics, DW_TEXT_NOTE);
+  layout->area = *area;
+  dw_piston_face_make (damper, &layout->face);
+
+  const double top = area->y + pad + line;
+  const double bottom = area->y + area->height - 2.0 * pad - line * damper->piston.n_holes;
+  const double room = fmax (1.0, fmin (area->width - 2.0 * pad, bottom - top));
+  layout->scale = round_scale (room * POINT / damper->body.bore);
+  layout->centre = (dw_spot){ area->x + 0.5 * area->width, 0.5 * (top + bottom) };
+  place_circles (layout);
+  add_scale (layout, labels, numbers, metrics, pad);
+  add_groups (layout, damper, labels, numbers, metrics, pad);
+  return layout;
+}
+
+void
+dw_piston_layout_free (dw_piston_layout *layout)
+{
+  if (layout == NULL)
+    return;
+  dw_chart_label_list_clear (&layout->texts);
+  g_free (layout);
+}
+
+int
+dw_piston_layout_hit (const dw_piston_layout *layout, double x, double y, double radius)
+{
+  int best = -1;
+  double least = radius;
+  for (int i = 0; i < layout->face.n_holes; i++)
+    {
+      const double beyond = dw_spot_distance (layout->spots[i].centre, (dw_spot){ x, y })
+                            - layout->spots[i].radius;
+      if (beyond <= least && (best < 0 || beyond < least))
+        {
+          best = i;
+          least = beyond;
+        }
+    }
+  return best;
+}
+
+/* ---- painting ---- */
+
+static void
+disc (cairo_t *cr, dw_spot centre, double radius, dw_color color)
+{
+  cairo_new_path (cr);
+  cairo_arc (cr, centre.x, centre.y, radius, 0.0, TURN);
+  dw_pen_color (cr, color);
+  cairo_fill (cr);
+}
+
+static void
+ring (cairo_t *cr, dw_spot centre, double radius, dw_color color, double width)
+{
+  cairo_new_path (cr);
+  cairo_arc (cr, centre.x, centre.y, radius, 0.0, TURN);
+  dw_pen_color (cr, color);
+  cairo_set_line_width (cr, width);
+  cairo_stroke (cr);
+}
+
+static void
+paint_hole (const dw_piston_layout *layout, const dw_chart_style *style, int i, bool is_selected,
+            cairo_t *cr)
+{
+  const dw_piston_spot *spot = &layout->spots[i];
+  const bool covered = layout->face.holes[i].covered;
+  const double size = PATTERN_SIZE * style->font[DW_TEXT_NOTE].size;
+  const dw_rect box = { spot->centre.x - spot->radius, spot->centre.y - spot->radius,
+                        2.0 * spot->radius, 2.0 * spot->radius };
+  const int share = covered ? DW_SHARE_COVERED : DW_SHARE_OPEN;
+  const dw_color rim = spot->is_warned ? style->warning : style->ink;
+  const double weight = is_selected || spot->is_warned ? 1.8 : 1.0;
+
+  cairo_new_path (cr);
+  cairo_arc (cr, spot->centre.x, spot->centre.y, spot->radius, 0.0, TURN);
+  dw_pen_fill_pattern (cr, &box, style->share[share], dw_pen_share_pattern (share), style->ink,
+                       size);
+  ring (cr, spot->centre, spot->radius, rim, weight * style->frame_width);
+  if (is_selected)
+    ring (cr, spot->centre, spot->radius + 3.0 * style->frame_width, style->ink,
+          style->frame_width);
+}
+
+static void
+paint_holes (const dw_piston_layout *layout, const dw_chart_style *style, bool covered,
+             int selected, cairo_t *cr)
+{
+  const int group = selected >= 0 && selected < layout->face.n_holes
+                        ? layout->face.holes[selected].group
+                        : -1;
+  for (int i = 0; i < layout->face.n_holes; i++)
+    if (layout->face.holes[i].covered == covered)
+      paint_hole (layout, style, i, layout->face.holes[i].group == group, cr);
+}
+
+/* The shim is seen through, so that the holes under it can be. */
+static void
+paint_shim (const dw_piston_layout *layout, const dw_chart_style *style, cairo_t *cr)
+{
+  const double dash[] = { 4.0, 2.5 };
+  if (!layout->face.has_shim)
+    return;
+  disc (cr, layout->centre, layout->shim_radius, dw_color_with_alpha (style->shim, 0.22));
+  cairo_save (cr);
+  cairo_set_dash (cr, dash, 2, 0.0);
+  ring (cr, layout->centre, layout->shim_radius, style->shim, 2.0 * style->frame_width);
+  cairo_restore (cr);
+  disc (cr, layout->centre, layout->hub_radius, dw_color_mix (style->metal, style->shim, 0.4));
+  ring (cr, layout->centre, layout->hub_radius, style->ink, style->frame_width);
+}
+
+void
+dw_piston_paint (const dw_piston_layout *layout, const dw_chart_style *style, int selected,
+                 cairo_t *cr)
+{
+  cairo_save (cr);
+  dw_pen_fill_rect (cr, &layout->area, style->background);
+  ring (cr, layout->centre, layout->bore_radius, style->ink, 2.0 * style->frame_width);
+  disc (cr, layout->centre, layout->piston_radius, style->metal);
+  ring (cr, layout->centre, layout->piston_radius, style->ink, style->frame_width);
+  paint_holes (layout, style, true, selected, cr);
+  paint_shim (layout, style, cr);
+  paint_holes (layout, style, false, selected, cr);
+  disc (cr, layout->centre, layout->shaft_radius, style->background);
+  ring (cr, layout->centre, layout->shaft_radius, style->ink, style->frame_width);
+  dw_pen_color (cr, style->ink);
+  for (int i = 0; i < layout->texts.n; i++)
+    dw_text_paint (cr, style, layout->texts.labels[i].role, layout->texts.labels[i].text,
+                   layout->texts.labels[i].at, 0.0);
+  cairo_restore (cr);
+}
