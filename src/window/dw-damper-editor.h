@@ -96,8 +96,8 @@ dw_section dw_section_find (const char *name);
  *                  other one, so dw_damper_editor_get_finding() does not tell it; may be NULL
  * @return          FALSE when it would not
  */
-gboolean dw_damper_editor_copy_section (DwDamperEditor *self, dw_section section,
-                                        gboolean to_other, dw_error *finding);
+gboolean dw_damper_editor_copy_section (DwDamperEditor *self, dw_section section, gboolean to_other,
+                                        dw_error *finding);
 
 /** Tell the parts to drop what is being typed: rows have moved. */
 void dw_damper_editor_reset (DwDamperEditor *self);

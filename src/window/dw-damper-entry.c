@@ -95,14 +95,13 @@ on_committed (DwNumberField *field, double value, gboolean final)
   binding *b = binding_of (field);
   const number n = { b, value };
   const char *label = _ (b->place->labels[dw_damper_editor_get_axle (b->editor)]);
-  g_autofree char *merge
-      = g_strdup_printf ("%d.%s.%d:%u", (int)b->place->form, b->place->attribute, b->row,
-                         dw_number_field_get_run (field));
+  g_autofree char *merge = g_strdup_printf ("%d.%s.%d:%u", (int)b->place->form, b->place->attribute,
+                                            b->row, dw_number_field_get_run (field));
   const dw_error *finding;
   gboolean taken;
 
   /* a run of changes is one step by its number; the last one needs no other treatment */
-  (void)final;
+  (void) final;
   b->changing = TRUE;
   b->marked = FALSE;
   taken = dw_damper_editor_change (b->editor, label, merge, write_number, &n);

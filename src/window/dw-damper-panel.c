@@ -22,11 +22,7 @@ struct _DwDamperPanel
   GtkWidget *opens_on_cell;
   GtkDropDown *opens_on;
   GtkDropDown *oil_kind;
-  GtkWidget *oil_nominal;
-  GtkWidget *oil_measured;
-  GtkWidget *oil_blend;
   GtkCheckButton *thinning;
-  GtkWidget *thinning_fields;
   GtkDropDown *gas_kind;
   GtkLabel *messages[DW_N_SECTIONS];
 
@@ -163,10 +159,35 @@ show_choices (DwDamperPanel *self, const dw_damper *damper)
   gtk_drop_down_set_selected (self->oil_kind, damper->oil.kind);
   gtk_drop_down_set_selected (self->gas_kind, damper->gas.kind);
   gtk_check_button_set_active (self->thinning, damper->oil.has_thinning);
-  gtk_widget_set_visible (self->oil_nominal, damper->oil.kind == DW_OIL_NOMINAL);
-  gtk_widget_set_visible (self->oil_measured, damper->oil.kind == DW_OIL_MEASURED);
-  gtk_widget_set_visible (self->oil_blend, damper->oil.kind == DW_OIL_BLEND);
-  gtk_widget_set_visible (self->thinning_fields, damper->oil.has_thinning);
+}
+
+/* Whether a number is part of the oil as it is described; TRUE for all other numbers. */
+static gboolean
+is_described (const dw_damper_place *place, const dw_oil *oil)
+{
+  if (dw_damper_place_field (place)->optional)
+    return oil->has_thinning;
+  if (place->form == DW_FORM_OIL_NOMINAL)
+    return oil->kind == DW_OIL_NOMINAL;
+  if (place->form == DW_FORM_OIL_MEASURED)
+    return oil->kind == DW_OIL_MEASURED;
+  if (place->form == DW_FORM_OIL_PART)
+    return oil->kind == DW_OIL_BLEND;
+  return TRUE;
+}
+
+static void
+show_oil_fields (DwDamperPanel *self, const dw_oil *oil)
+{
+  for (int i = 0; i < DW_DAMPER_PLACES; i++)
+    {
+      const dw_damper_place *place = dw_damper_place_get (i);
+      for (int row = 0; is_here (place) && row < count_rows (place); row++)
+        {
+          g_autofree char *id = child_id (place, row);
+          gtk_widget_set_visible (GTK_WIDGET (field_named (self, id)), is_described (place, oil));
+        }
+    }
 }
 
 static void
@@ -178,6 +199,7 @@ refresh (DwDamperPanel *self)
   if (damper == NULL)
     return;
   show_choices (self, damper);
+  show_oil_fields (self, &damper->oil);
   update_valve (self, damper);
   update_rest (self, damper);
 }
@@ -214,8 +236,9 @@ static void
 on_finding_changed (DwDamperPanel *self)
 {
   const dw_error *finding = dw_damper_editor_get_finding (self->editor);
-  g_autofree char *name
-      = finding != NULL ? g_strndup (finding->field, strcspn (finding->field, ".")) : NULL;
+  g_autofree char *name = finding != NULL
+                              ? g_strndup (finding->field, strcspn (finding->field, "."))
+                              : NULL;
 
   if (finding == NULL || has_field (finding))
     show_message (self, DW_N_SECTIONS, NULL);
@@ -240,8 +263,7 @@ on_opens_on_selected (DwDamperPanel *self)
   if (damper == NULL || damper->valve.opens_on == stroke)
     return;
   dw_damper_editor_change (self->editor,
-                           dw_damper_editor_label (self->editor,
-                                                   _ ("Change stroke of front shim"),
+                           dw_damper_editor_label (self->editor, _ ("Change stroke of front shim"),
                                                    _ ("Change stroke of rear shim")),
                            NULL, write_opens_on, &stroke);
   refresh (self);
@@ -283,8 +305,7 @@ on_thinning_toggled (DwDamperPanel *self)
   if (damper == NULL || damper->oil.has_thinning == thins)
     return;
   dw_damper_editor_change (self->editor,
-                           dw_damper_editor_label (self->editor,
-                                                   _ ("Change thinning of front oil"),
+                           dw_damper_editor_label (self->editor, _ ("Change thinning of front oil"),
                                                    _ ("Change thinning of rear oil")),
                            NULL, write_thinning, &thins);
   refresh (self);
@@ -317,8 +338,7 @@ on_copy (GtkWidget *widget, const char *name, GVariant *parameter)
   DwDamperPanel *self = DW_DAMPER_PANEL (widget);
   const dw_section section = dw_section_find (g_variant_get_string (parameter, NULL));
   const gboolean to_other = g_str_equal (name, "section.copy-to");
-  const gboolean front_written
-      = (dw_damper_editor_get_axle (self->editor) == DW_FRONT) != to_other;
+  const gboolean front_written = (dw_damper_editor_get_axle (self->editor) == DW_FRONT) != to_other;
   dw_error finding;
 
   if (section == DW_N_SECTIONS || dw_damper_editor_get_damper (self->editor) == NULL)
@@ -396,13 +416,11 @@ install_properties (GObjectClass *object_class)
 {
   const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS;
 
-  properties[PROP_DOCUMENT]
-      = g_param_spec_object ("document", NULL, NULL, DW_TYPE_DOCUMENT, flags);
+  properties[PROP_DOCUMENT] = g_param_spec_object ("document", NULL, NULL, DW_TYPE_DOCUMENT, flags);
   properties[PROP_SETUP] = g_param_spec_string ("setup", NULL, NULL, NULL, flags);
-  properties[PROP_AXLE]
-      = g_param_spec_int ("axle", NULL, NULL, DW_FRONT, DW_REAR, DW_FRONT, flags);
-  properties[PROP_UNITS]
-      = g_param_spec_uint ("units", NULL, NULL, 0, G_MAXUINT, DW_UNITS_METRIC, flags);
+  properties[PROP_AXLE] = g_param_spec_int ("axle", NULL, NULL, DW_FRONT, DW_REAR, DW_FRONT, flags);
+  properties[PROP_UNITS] = g_param_spec_uint ("units", NULL, NULL, 0, G_MAXUINT, DW_UNITS_METRIC,
+                                              flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
@@ -416,11 +434,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, opens_on_cell);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, opens_on);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, oil_kind);
-  gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, oil_nominal);
-  gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, oil_measured);
-  gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, oil_blend);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, thinning);
-  gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, thinning_fields);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, gas_kind);
   gtk_widget_class_bind_template_callback (widget_class, on_opens_on_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_oil_kind_selected);

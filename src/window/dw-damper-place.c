@@ -182,8 +182,8 @@ dw_damper_place_read (const dw_damper_place *place, const dw_damper *damper, int
 static void
 write_other_share (dw_damper *damper, int row, double share)
 {
-  g_autofree char *text
-      = dw_quantity_format_digits (DW_QUANTITY_NUMBER, DW_UNITS_METRIC, 1.0 - share, 12);
+  g_autofree char *text = dw_quantity_format_digits (DW_QUANTITY_NUMBER, DW_UNITS_METRIC,
+                                                     1.0 - share, 12);
   dw_quantity_parse (DW_QUANTITY_NUMBER, DW_UNITS_METRIC, text, &damper->oil.parts[1 - row].share);
 }
 

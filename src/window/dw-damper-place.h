@@ -25,7 +25,7 @@ typedef struct
   const char *attribute; /**< of the form, "bore-mm" */
   dw_quantity quantity;
   dw_step step;
-  int index; /**< of its findings; -1 = none, or that of the row */
+  int index;                      /**< of its findings; -1 = none, or that of the row */
   const char *labels[DW_N_AXLES]; /**< of the undo step, to be translated */
 } dw_damper_place;
 

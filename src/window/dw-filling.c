@@ -45,10 +45,10 @@ static void
 put_point (dw_oil *oil, int i, double temperature, double nominal)
 {
   oil->point_temperature[i] = temperature;
-  oil->point_viscosity[i]
-      = temperature == NOMINAL_TEMPERATURE
-            ? nominal
-            : rounded (DW_QUANTITY_VISCOSITY, dw_silicone_viscosity (nominal, temperature));
+  oil->point_viscosity[i] = temperature == NOMINAL_TEMPERATURE
+                                ? nominal
+                                : rounded (DW_QUANTITY_VISCOSITY,
+                                           dw_silicone_viscosity (nominal, temperature));
 }
 
 static void
@@ -105,8 +105,8 @@ dw_filling_set_thinning (dw_oil *oil, bool thins)
 void
 dw_filling_set_gas_kind (dw_gas *gas, dw_gas_kind kind)
 {
-  const dw_limit_id pressure
-      = kind == DW_GAS_VENTED ? DW_LIMIT_AIR_PRESSURE : DW_LIMIT_GAS_PRESSURE;
+  const dw_limit_id pressure = kind == DW_GAS_VENTED ? DW_LIMIT_AIR_PRESSURE
+                                                     : DW_LIMIT_GAS_PRESSURE;
 
   gas->kind = kind;
   if (!dw_limit_holds (pressure, gas->pressure))

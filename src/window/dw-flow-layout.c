@@ -5,6 +5,9 @@
 #define COLUMN_SPACING 18
 /* Pixels between rows. */
 #define ROW_SPACING 6
+/* Wider columns would part a name from its number: past this share of the column's width [1] what
+ * is left over stays empty. */
+#define WIDEST_SHARE 1.2
 
 struct _DwFlowLayout
 {
@@ -31,9 +34,10 @@ dw_flow_layout_get_n_columns (DwFlowLayout *self, int width)
 }
 
 static int
-cell_width (int width, int n_columns)
+cell_width (DwFlowLayout *self, int width, int n_columns)
 {
-  return (width - (n_columns - 1) * COLUMN_SPACING) / n_columns;
+  const int all = (width - (n_columns - 1) * COLUMN_SPACING) / n_columns;
+  return n_columns == 1 ? all : MIN (all, (int)(self->column_width * WIDEST_SHARE));
 }
 
 static GtkWidget *
@@ -100,7 +104,7 @@ dw_flow_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrienta
       GtkWidget *child = next_shown (gtk_widget_get_first_child (widget));
       while (child != NULL)
         size += (size > 0 ? ROW_SPACING : 0)
-                + row_height (&child, n_columns, cell_width (width, n_columns));
+                + row_height (&child, n_columns, cell_width (self, width, n_columns));
     }
   *minimum = *natural = size;
   *minimum_baseline = *natural_baseline = -1;
@@ -110,8 +114,9 @@ static void
 dw_flow_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width, int height,
                          int baseline)
 {
-  const int n_columns = dw_flow_layout_get_n_columns (DW_FLOW_LAYOUT (manager), width);
-  const int cell = cell_width (width, n_columns);
+  DwFlowLayout *self = DW_FLOW_LAYOUT (manager);
+  const int n_columns = dw_flow_layout_get_n_columns (self, width);
+  const int cell = cell_width (self, width, n_columns);
   const gboolean mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   GtkWidget *child = next_shown (gtk_widget_get_first_child (widget));
   int y = 0;
@@ -163,9 +168,9 @@ dw_flow_layout_class_init (DwFlowLayoutClass *klass)
   layout_class->measure = dw_flow_layout_measure;
   layout_class->allocate = dw_flow_layout_allocate;
 
-  properties[PROP_COLUMN_WIDTH]
-      = g_param_spec_int ("column-width", NULL, NULL, 1, G_MAXINT, 200,
-                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_COLUMN_WIDTH] = g_param_spec_int ("column-width", NULL, NULL, 1, G_MAXINT, 200,
+                                                    G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY
+                                                        | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /**
  * @file dw-flow-layout.h
- * Equal columns, as many as fit; children fill them row by row.
+ * Equal columns, as many as fit, and not much wider than asked for; children fill them row by row.
  *
  * Layouts of one column width under each other have their columns in line. Unlike a flow box it
  * takes no part in moving the focus, so that Tab walks past fields that are insensitive.

@@ -27,8 +27,8 @@ G_DEFINE_FINAL_TYPE (DwHoleRow, dw_hole_row, GTK_TYPE_WIDGET)
 static const dw_holes *
 holes_of (DwHoleRow *self)
 {
-  const dw_damper *damper
-      = self->editor != NULL ? dw_damper_editor_get_damper (self->editor) : NULL;
+  const dw_damper *damper = self->editor != NULL ? dw_damper_editor_get_damper (self->editor)
+                                                 : NULL;
 
   if (damper == NULL || self->index >= damper->piston.n_holes)
     return NULL;
@@ -61,12 +61,12 @@ on_kind_selected (DwHoleRow *self)
 
   if (holes == NULL || holes->covered == covered)
     return;
-  dw_damper_editor_change (self->editor,
-                           covered ? dw_damper_editor_label (self->editor, _ ("Cover front holes"),
-                                                             _ ("Cover rear holes"))
-                                   : dw_damper_editor_label (self->editor, _ ("Open front holes"),
-                                                             _ ("Open rear holes")),
-                           NULL, toggle_covered, self);
+  dw_damper_editor_change (
+      self->editor,
+      covered
+          ? dw_damper_editor_label (self->editor, _ ("Cover front holes"), _ ("Cover rear holes"))
+          : dw_damper_editor_label (self->editor, _ ("Open front holes"), _ ("Open rear holes")),
+      NULL, toggle_covered, self);
   refresh (self);
 }
 
@@ -137,8 +137,8 @@ dw_hole_row_new (DwDamperEditor *editor, int index)
   name_children (self);
   gtk_actionable_set_action_target (GTK_ACTIONABLE (self->remove), "i", index);
   dw_damper_entry_bind (self->count, editor, dw_damper_place_find (DW_FORM_HOLES, "count"), index);
-  dw_damper_entry_bind (self->diameter, editor,
-                        dw_damper_place_find (DW_FORM_HOLES, "diameter-mm"), index);
+  dw_damper_entry_bind (self->diameter, editor, dw_damper_place_find (DW_FORM_HOLES, "diameter-mm"),
+                        index);
   g_signal_connect_object (editor, "changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
   refresh (self);
   return GTK_WIDGET (self);

@@ -6,6 +6,8 @@
 
 /* Page Up and Page Down go this many steps. */
 #define PAGE_STEPS 10
+/* The longest unit, so that numbers stand in line. */
+#define UNIT_CHARS 5
 
 struct _DwNumberField
 {
@@ -116,10 +118,15 @@ name_for_readers (DwNumberField *self)
                                   -1);
 }
 
+/* With names, fields stand in columns, and the room for a unit is kept where there is none. */
 static void
 show_unit (DwNumberField *self)
 {
-  gtk_label_set_label (self->unit, dw_quantity_unit (self->quantity, self->units));
+  const char *unit = dw_quantity_unit (self->quantity, self->units);
+
+  gtk_label_set_label (self->unit, unit);
+  gtk_label_set_width_chars (self->unit, self->show_label ? UNIT_CHARS : -1);
+  gtk_widget_set_visible (GTK_WIDGET (self->unit), self->show_label || *unit != '\0');
   name_for_readers (self);
 }
 
@@ -348,6 +355,7 @@ dw_number_field_set_property (GObject *object, guint id, const GValue *value, GP
     case PROP_SHOW_LABEL:
       self->show_label = g_value_get_boolean (value);
       gtk_widget_set_visible (GTK_WIDGET (self->name), self->show_label);
+      show_unit (self);
       break;
     case PROP_VALUE:
       dw_number_field_set_value (self, g_value_get_double (value));
@@ -392,9 +400,8 @@ dw_number_field_class_init (DwNumberFieldClass *klass)
   widget_class->grab_focus = dw_number_field_grab_focus;
   install_properties (object_class);
 
-  signals[COMMITTED]
-      = g_signal_new ("committed", DW_TYPE_NUMBER_FIELD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                      G_TYPE_NONE, 2, G_TYPE_DOUBLE, G_TYPE_BOOLEAN);
+  signals[COMMITTED] = g_signal_new ("committed", DW_TYPE_NUMBER_FIELD, G_SIGNAL_RUN_LAST, 0, NULL,
+                                     NULL, NULL, G_TYPE_NONE, 2, G_TYPE_DOUBLE, G_TYPE_BOOLEAN);
 
   gtk_widget_class_set_css_name (widget_class, "numberfield");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);

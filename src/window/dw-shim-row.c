@@ -35,8 +35,8 @@ G_DEFINE_FINAL_TYPE (DwShimRow, dw_shim_row, GTK_TYPE_WIDGET)
 static const dw_shim *
 shim_of (DwShimRow *self)
 {
-  const dw_damper *damper
-      = self->editor != NULL ? dw_damper_editor_get_damper (self->editor) : NULL;
+  const dw_damper *damper = self->editor != NULL ? dw_damper_editor_get_damper (self->editor)
+                                                 : NULL;
 
   if (damper == NULL || self->index >= damper->valve.n_shims)
     return NULL;
@@ -84,16 +84,14 @@ static void
 on_material_selected (DwShimRow *self)
 {
   const dw_shim *shim = shim_of (self);
-  const dw_shim_material material
-      = (dw_shim_material)gtk_drop_down_get_selected (self->material);
+  const dw_shim_material material = (dw_shim_material)gtk_drop_down_get_selected (self->material);
 
   if (shim == NULL || material == material_shown (self, shim))
     return;
   self->shows_own = material == DW_MATERIAL_OWN;
   if (!self->shows_own)
     dw_damper_editor_change (self->editor,
-                             dw_damper_editor_label (self->editor,
-                                                     _ ("Change front shim material"),
+                             dw_damper_editor_label (self->editor, _ ("Change front shim material"),
                                                      _ ("Change rear shim material")),
                              NULL, apply_material, self);
   refresh (self);

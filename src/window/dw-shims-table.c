@@ -40,9 +40,9 @@ refresh (DwShimsTable *self)
   const int n = count_shims (self);
 
   dw_row_box_sync (self->rows, n, new_row, self->editor, GTK_WIDGET (self->add));
-  gtk_widget_action_set_enabled (
-      GTK_WIDGET (self), "shims.add",
-      dw_damper_editor_get_damper (self->editor) != NULL && n < DW_MAX_SHIMS);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "shims.add",
+                                 dw_damper_editor_get_damper (self->editor) != NULL
+                                     && n < DW_MAX_SHIMS);
 }
 
 static void
@@ -51,8 +51,8 @@ append (dw_damper *damper, gconstpointer data)
   dw_valve *valve = &damper->valve;
 
   (void)data;
-  valve->shims[valve->n_shims]
-      = valve->n_shims > 0 ? valve->shims[valve->n_shims - 1] : dw_shim_material_first ();
+  valve->shims[valve->n_shims] = valve->n_shims > 0 ? valve->shims[valve->n_shims - 1]
+                                                    : dw_shim_material_first ();
   valve->n_shims++;
 }
 

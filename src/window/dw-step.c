@@ -65,8 +65,7 @@ move_even (double size, dw_quantity quantity, dw_units units, double value, int 
 static double
 move_drill (dw_units units, double value, gboolean up)
 {
-  const dw_drill_series series
-      = (units & DW_UNITS_INCH) != 0 ? DW_DRILL_NUMBER : DW_DRILL_METRIC;
+  const dw_drill_series series = (units & DW_UNITS_INCH) != 0 ? DW_DRILL_NUMBER : DW_DRILL_METRIC;
   double best = value;
   size_t n;
   const dw_drill_size *table = dw_drill_table (&n);
