@@ -442,9 +442,9 @@ on_resize (GtkDrawingArea *canvas, int width, int height, gpointer data)
 {
   DwChartView *self = data;
 
-  (void) canvas;
-  (void) width;
-  (void) height;
+  (void)canvas;
+  (void)width;
+  (void)height;
   g_clear_pointer (&self->layout, dw_chart_layout_free);
 }
 

@@ -13,9 +13,9 @@ enum
   ROW_REBOUND,
   ROW_SHARE,
   ROW_RATIO,
+  ROW_PACK,
   N_ROWS,
-  COLUMN_PACK = DW_N_SPEEDS,
-  N_COLUMNS
+  N_COLUMNS = DW_N_SPEEDS
 };
 
 struct _DwFiguresStrip
@@ -29,6 +29,7 @@ struct _DwFiguresStrip
   GtkLabel *name[N_ROWS];
   GtkLabel *cell[N_ROWS][N_COLUMNS];
   GtkLabel *change[N_ROWS][N_COLUMNS];
+  GtkLabel *pack; /* spans the columns: it belongs to no speed */
   GtkLabel *verdict;
 };
 
@@ -63,9 +64,29 @@ show_damping (DwFiguresStrip *self, const dw_comparison *c, int stroke, dw_units
                                                           c->b.c[stroke][i], DIGITS);
       show (self, row, i, value, c->c[stroke][i]);
     }
-  g_autofree char *pack = dw_quantity_format_digits (DW_QUANTITY_NUMBER, units, c->b.pack[stroke],
-                                                     DIGITS);
-  show (self, row, COLUMN_PACK, pack, c->pack[stroke]);
+}
+
+static char *
+pack_text (const dw_comparison *c, int stroke, dw_units units)
+{
+  const double change = c->pack[stroke];
+  g_autofree char *value = dw_quantity_format_digits (DW_QUANTITY_NUMBER, units, c->b.pack[stroke],
+                                                      DIGITS);
+  g_autofree char *by = isnan (change) || dw_compare_judge (change) == DW_CHANGE_SAME
+                            ? g_strdup ("")
+                            : g_strdup_printf (" (%+.0f %%)", change);
+
+  return g_strdup_printf ("%s %s%s", stroke == DW_COMPRESSION ? _ ("compression") : _ ("rebound"),
+                          value, by);
+}
+
+static void
+show_pack (DwFiguresStrip *self, const dw_comparison *c, dw_units units)
+{
+  g_autofree char *in = pack_text (c, DW_COMPRESSION, units);
+  g_autofree char *out = pack_text (c, DW_REBOUND, units);
+  g_autofree char *text = g_strdup_printf ("%s, %s", in, out);
+  gtk_label_set_label (self->pack, text);
 }
 
 static double
@@ -107,8 +128,8 @@ show_heads (DwFiguresStrip *self, const dw_project *project, dw_units units)
   const double speeds[DW_N_SPEEDS] = { project->speeds.low, project->speeds.middle,
                                        project->speeds.high };
   /* translators: c is damping, force over speed; its unit follows */
-  g_autofree char *corner
-      = g_strdup_printf (_("c in %s"), dw_quantity_unit (DW_QUANTITY_DAMPING, units));
+  g_autofree char *corner = g_strdup_printf (_ ("c in %s"),
+                                             dw_quantity_unit (DW_QUANTITY_DAMPING, units));
 
   gtk_label_set_label (self->corner, corner);
   for (int i = 0; i < DW_N_SPEEDS; i++)
@@ -146,6 +167,7 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
   show_heads (self, project, units);
   show_damping (self, &comparison, DW_COMPRESSION, units);
   show_damping (self, &comparison, DW_REBOUND, units);
+  show_pack (self, &comparison, units);
   show_ratios (self, project, &comparison, &against->damper[axle], &setup->damper[axle], axle,
                units);
   if (against == setup)
@@ -170,6 +192,18 @@ new_label (GtkGrid *grid, const char *text, int column, int row, float align)
   return GTK_LABEL (label);
 }
 
+/* A figure and its change, in columns of their own so that digits stand under each other. */
+static void
+add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
+{
+  self->cell[row][column] = new_label (grid, "", 2 * column + 1, row + 1, 1.0F);
+  self->change[row][column] = new_label (grid, "", 2 * column + 2, row + 1, 0.0F);
+  /* room for "-2.6 %", so that columns stay where they are */
+  gtk_label_set_width_chars (self->change[row][column], CHANGE_CHARS);
+  gtk_widget_add_css_class (GTK_WIDGET (self->cell[row][column]), "figures");
+  gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
+}
+
 static void
 dw_figures_strip_dispose (GObject *object)
 {
@@ -190,13 +224,15 @@ dw_figures_strip_class_init (DwFiguresStripClass *klass)
 static void
 dw_figures_strip_init (DwFiguresStrip *self)
 {
-  const char *const names[N_ROWS]
-      = { _("Compression"), _("Rebound"), _("Rebound share"), _("Damping ratio") };
+  const char *const names[N_ROWS] = { _ ("Compression"), _ ("Rebound"), _ ("Rebound share"),
+                                      _ ("Damping ratio"), _ ("Pack") };
   const char *const tips[N_ROWS] = {
     _ ("Force over speed when the shaft goes in, gas and seal included."),
     _ ("Force over speed when the shaft comes out. Under a shim it falls as the shim lifts."),
     _ ("Rebound force over compression force at the same speed; 1 for a plain piston."),
     _ ("Mean damping of both strokes at the wheel over the damping that would just not swing."),
+    _ ("How much faster than in proportion the force grows from low to high speed; 1 when only "
+       "viscosity acts. Small holes and thin oil pack more than large holes and thick oil."),
   };
   GtkWidget *grid = gtk_grid_new ();
 
@@ -209,28 +245,23 @@ dw_figures_strip_init (DwFiguresStrip *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->corner), "dim-label");
   for (int c = 0; c < N_COLUMNS; c++)
     {
-      self->head[c] = new_label (GTK_GRID (grid), c == COLUMN_PACK ? _("Pack") : "", 2 * c + 1, 0, 1.0F);
+      self->head[c] = new_label (GTK_GRID (grid), "", 2 * c + 1, 0, 1.0F);
       gtk_widget_add_css_class (GTK_WIDGET (self->head[c]), "dim-label");
       gtk_widget_set_hexpand (GTK_WIDGET (self->head[c]), TRUE);
     }
-  gtk_widget_set_tooltip_text (
-      GTK_WIDGET (self->head[COLUMN_PACK]),
-      _ ("How much faster than in proportion the force grows from low to high speed; 1 when only "
-         "viscosity acts. Small holes and thin oil pack more than large holes and thick oil."));
   for (int r = 0; r < N_ROWS; r++)
     {
       self->name[r] = new_label (GTK_GRID (grid), names[r], 0, r + 1, 0.0F);
       gtk_widget_set_tooltip_text (GTK_WIDGET (self->name[r]), tips[r]);
-      for (int c = 0; c < N_COLUMNS; c++)
-        {
-          self->cell[r][c] = new_label (GTK_GRID (grid), "", 2 * c + 1, r + 1, 1.0F);
-          self->change[r][c] = new_label (GTK_GRID (grid), "", 2 * c + 2, r + 1, 0.0F);
-          /* room for "-2.6 %", so that columns stay where they are */
-          gtk_label_set_width_chars (self->change[r][c], CHANGE_CHARS);
-          gtk_widget_add_css_class (GTK_WIDGET (self->cell[r][c]), "figures");
-          gtk_widget_add_css_class (GTK_WIDGET (self->change[r][c]), "change");
-        }
+      for (int c = 0; c < N_COLUMNS && r != ROW_PACK; c++)
+        add_cell (self, GTK_GRID (grid), r, c);
     }
+  self->pack = GTK_LABEL (gtk_label_new (""));
+  gtk_label_set_xalign (self->pack, 0.0F);
+  gtk_label_set_ellipsize (self->pack, PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (GTK_WIDGET (self->pack), "figures");
+  gtk_widget_set_margin_start (GTK_WIDGET (self->pack), 12);
+  gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->pack), 1, ROW_PACK + 1, 2 * N_COLUMNS, 1);
   self->verdict = GTK_LABEL (gtk_label_new (""));
   gtk_label_set_xalign (self->verdict, 0.0F);
   gtk_label_set_yalign (self->verdict, 0.0F);

@@ -219,9 +219,13 @@ on_drop (DwWindow *self, const GValue *value)
 
 /* ---- closing ---- */
 
+/* From the main loop, once the dialog that asked is gone: it would lose its parent while it still
+ * tells its answer. */
 static void
-close_now (DwWindow *self)
+close_now (gpointer data)
 {
+  g_autoptr (DwWindow) self = data;
+
   self->closing = TRUE;
   dw_document_discard_recovery (self->document);
   gtk_window_close (GTK_WINDOW (self));
@@ -234,7 +238,7 @@ on_close_response (GtkDialog *dialog, int response, gpointer data)
 
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (response == GTK_RESPONSE_REJECT)
-    close_now (self);
+    g_idle_add_once (close_now, g_object_ref (self));
   else if (response == GTK_RESPONSE_ACCEPT)
     {
       self->close_after_save = TRUE;
