@@ -5,6 +5,7 @@
 #include <locale.h>
 #include <math.h>
 
+#include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
 #include "window/dw-setup-list.h"
 
@@ -12,8 +13,8 @@
 typedef struct
 {
   DwChartView *chart;
-  GtkLabel *reading;
   DwFiguresStrip *figures;
+  DwDamperPanel *panel;
 } axle_column;
 
 struct _DwCurvesPage
@@ -22,6 +23,7 @@ struct _DwCurvesPage
 
   /* Template children (borrowed) */
   GtkBox *charts;
+  GtkBox *panels;
   GtkDropDown *quantity;
   GtkDropDown *place;
   GtkToggleButton *logarithmic;
@@ -168,6 +170,8 @@ refresh (DwCurvesPage *self)
     {
       update_chart (self, project, (dw_axle)a);
       dw_figures_strip_update (self->axle[a].figures, project, setup, (dw_axle)a, self->units);
+      dw_damper_panel_set_units (self->axle[a].panel, self->units);
+      dw_damper_panel_set_setup (self->axle[a].panel, self->selected);
     }
 }
 
@@ -177,7 +181,9 @@ dw_curves_page_update (DwCurvesPage *self, DwDocument *document, const GPtrArray
 {
   g_return_if_fail (DW_IS_CURVES_PAGE (self) && DW_IS_DOCUMENT (document));
 
-  g_set_object (&self->document, document);
+  if (g_set_object (&self->document, document))
+    for (int a = 0; a < DW_N_AXLES; a++)
+      dw_damper_panel_set_document (self->axle[a].panel, document);
   g_ptr_array_set_size (self->drawn, 0);
   for (guint i = 0; i < drawn->len; i++)
     g_ptr_array_add (self->drawn, g_strdup (g_ptr_array_index (drawn, i)));
@@ -251,11 +257,7 @@ static void
 on_reading (DwChartView *chart, const char *text, gpointer data)
 {
   (void)chart;
-  gtk_label_set_label (GTK_LABEL (data),
-                       text != NULL
-                           ? text
-                           : _ ("Point at the chart, or press the arrow keys in it, to read "
-                                "the curves."));
+  dw_figures_strip_set_reading (DW_FIGURES_STRIP (data), text);
 }
 
 static void
@@ -263,24 +265,21 @@ add_column (DwCurvesPage *self, dw_axle axle)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *chart = dw_chart_view_new ();
-  GtkWidget *reading = gtk_label_new ("");
   GtkWidget *figures = dw_figures_strip_new ();
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *panel = dw_damper_panel_new ();
 
-  gtk_label_set_xalign (GTK_LABEL (reading), 0.0F);
-  gtk_label_set_yalign (GTK_LABEL (reading), 0.0F);
-  gtk_label_set_wrap (GTK_LABEL (reading), TRUE);
-  gtk_label_set_lines (GTK_LABEL (reading), 3);
-  gtk_label_set_ellipsize (GTK_LABEL (reading), PANGO_ELLIPSIZE_END);
-  gtk_widget_set_size_request (reading, -1, 54);
-  gtk_widget_add_css_class (reading, "reading");
-  g_signal_connect_object (chart, "reading", G_CALLBACK (on_reading), reading, 0);
-  on_reading (DW_CHART_VIEW (chart), NULL, reading);
+  g_signal_connect_object (chart, "reading", G_CALLBACK (on_reading), figures, 0);
   gtk_box_append (GTK_BOX (box), chart);
-  gtk_box_append (GTK_BOX (box), reading);
   gtk_box_append (GTK_BOX (box), figures);
   gtk_box_append (self->charts, box);
-  self->axle[axle] = (axle_column){ DW_CHART_VIEW (chart), GTK_LABEL (reading),
-                                    DW_FIGURES_STRIP (figures) };
+
+  dw_damper_panel_set_axle (DW_DAMPER_PANEL (panel), axle);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), panel);
+  gtk_widget_set_hexpand (scrolled, TRUE);
+  gtk_box_append (self->panels, scrolled);
+  self->axle[axle] = (axle_column){ DW_CHART_VIEW (chart), DW_FIGURES_STRIP (figures),
+                                    DW_DAMPER_PANEL (panel) };
 }
 
 static void
@@ -322,6 +321,7 @@ dw_curves_page_class_init (DwCurvesPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/curves-page.ui");
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, charts);
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, panels);
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, quantity);
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, place);
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, logarithmic);

@@ -31,6 +31,8 @@ struct _DwFiguresStrip
   GtkLabel *change[N_ROWS][N_COLUMNS];
   GtkLabel *pack; /* spans the columns: it belongs to no speed */
   GtkLabel *verdict;
+  GtkLabel *reading; /* takes the verdict's place while there is one */
+  GtkStack *words;
 };
 
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
@@ -38,6 +40,7 @@ G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 static const int DIGITS = 3;
 static const int CHANGE_CHARS = 5;
 static const int VERDICT_LINES = 2;
+static const int READING_LINES = 3;
 
 /* ---- one figure ---- */
 
@@ -204,6 +207,32 @@ add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
 
+static GtkLabel *
+new_words (DwFiguresStrip *self, const char *css_class, int lines)
+{
+  GtkLabel *label = GTK_LABEL (gtk_label_new (""));
+
+  gtk_label_set_xalign (label, 0.0F);
+  gtk_label_set_yalign (label, 0.0F);
+  gtk_label_set_wrap (label, TRUE);
+  gtk_label_set_lines (label, lines);
+  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
+  gtk_stack_add_child (self->words, GTK_WIDGET (label));
+  return label;
+}
+
+void
+dw_figures_strip_set_reading (DwFiguresStrip *self, const char *text)
+{
+  g_return_if_fail (DW_IS_FIGURES_STRIP (self));
+
+  if (text != NULL)
+    gtk_label_set_label (self->reading, text);
+  gtk_stack_set_visible_child (self->words,
+                               GTK_WIDGET (text != NULL ? self->reading : self->verdict));
+}
+
 static void
 dw_figures_strip_dispose (GObject *object)
 {
@@ -262,14 +291,10 @@ dw_figures_strip_init (DwFiguresStrip *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->pack), "figures");
   gtk_widget_set_margin_start (GTK_WIDGET (self->pack), 12);
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->pack), 1, ROW_PACK + 1, 2 * N_COLUMNS, 1);
-  self->verdict = GTK_LABEL (gtk_label_new (""));
-  gtk_label_set_xalign (self->verdict, 0.0F);
-  gtk_label_set_yalign (self->verdict, 0.0F);
-  gtk_label_set_wrap (self->verdict, TRUE);
-  gtk_label_set_lines (self->verdict, VERDICT_LINES);
-  gtk_label_set_ellipsize (self->verdict, PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (GTK_WIDGET (self->verdict), "verdict");
-  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->verdict));
+  self->words = GTK_STACK (gtk_stack_new ());
+  self->verdict = new_words (self, "verdict", VERDICT_LINES);
+  self->reading = new_words (self, "reading", READING_LINES);
+  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->words));
 }
 
 GtkWidget *
