@@ -8,6 +8,7 @@
 #include "window/dw-filling.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-holes-table.h"
+#include "window/dw-piston-view.h"
 #include "window/dw-shims-table.h"
 
 struct _DwDamperPanel
@@ -17,6 +18,7 @@ struct _DwDamperPanel
   /* Template children (borrowed); the number fields are found by the ids of their places */
   GtkWidget *content;
   DwHolesTable *holes;
+  DwPistonView *face;
   DwShimsTable *shims;
   GtkLabel *valve_hint;
   GtkWidget *opens_on_cell;
@@ -196,6 +198,7 @@ refresh (DwDamperPanel *self)
   const dw_damper *damper = dw_damper_editor_get_damper (self->editor);
 
   gtk_widget_set_sensitive (self->content, damper != NULL);
+  dw_piston_view_set_damper (self->face, damper);
   if (damper == NULL)
     return;
   show_choices (self, damper);
@@ -429,6 +432,7 @@ bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, content);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, holes);
+  gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, face);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, shims);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, valve_hint);
   gtk_widget_class_bind_template_child (widget_class, DwDamperPanel, opens_on_cell);
@@ -470,6 +474,7 @@ dw_damper_panel_class_init (DwDamperPanelClass *klass)
   g_type_ensure (DW_TYPE_NUMBER_FIELD);
   g_type_ensure (DW_TYPE_FLOW_LAYOUT);
   g_type_ensure (DW_TYPE_HOLES_TABLE);
+  g_type_ensure (DW_TYPE_PISTON_VIEW);
   g_type_ensure (DW_TYPE_SHIMS_TABLE);
   gtk_widget_class_set_css_name (widget_class, "damperpanel");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -547,6 +552,14 @@ dw_damper_panel_set_units (DwDamperPanel *self, dw_units units)
 
   if (units == dw_damper_editor_get_units (self->editor))
     return;
+  dw_piston_view_set_units (self->face, units);
   dw_damper_editor_set_units (self->editor, units);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_UNITS]);
+}
+
+void
+dw_damper_panel_set_style (DwDamperPanel *self, const dw_chart_style *style)
+{
+  g_return_if_fail (DW_IS_DAMPER_PANEL (self));
+  dw_piston_view_set_style (self->face, style);
 }

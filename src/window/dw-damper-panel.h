@@ -14,6 +14,7 @@
 
 #include <gtk/gtk.h>
 
+#include "draw/dw-chart-style.h"
 #include "project/dw-document.h"
 #include "window/dw-quantity.h"
 
@@ -35,5 +36,8 @@ void dw_damper_panel_set_axle (DwDamperPanel *self, dw_axle axle);
 
 /** @param units  bits of dw_units */
 void dw_damper_panel_set_units (DwDamperPanel *self, dw_units units);
+
+/** Of the piston's drawing. @param style  copied; as for the charts */
+void dw_damper_panel_set_style (DwDamperPanel *self, const dw_chart_style *style);
 
 G_END_DECLS

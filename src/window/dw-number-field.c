@@ -8,6 +8,8 @@
 #define PAGE_STEPS 10
 /* The longest unit, so that numbers stand in line. */
 #define UNIT_CHARS 5
+/* Enough for half a thousandth of an inch on a piston. */
+#define OTHER_UNIT_DIGITS 4
 
 struct _DwNumberField
 {
@@ -42,6 +44,7 @@ enum
   PROP_0,
   PROP_LABEL,
   PROP_SHOW_LABEL,
+  PROP_CHARS,
   PROP_VALUE,
   PROP_UNITS,
   N_PROPS
@@ -65,12 +68,26 @@ same (double a, double b)
   return a == b || (isnan (a) && isnan (b));
 }
 
+/* Metric values in full. In other units a round value has no end of digits: the first four are
+ * shown, and the value keeps the others as long as nobody types. Caller frees. */
+static char *
+value_text (DwNumberField *self, double value)
+{
+  const char *unit = dw_quantity_unit (self->quantity, self->units);
+
+  if (!g_str_equal (unit, dw_quantity_unit (self->quantity, DW_UNITS_METRIC)))
+    {
+      g_autofree char *digits = dw_quantity_format_digits (self->quantity, self->units, value,
+                                                           OTHER_UNIT_DIGITS);
+      dw_quantity_parse (self->quantity, self->units, digits, &value);
+    }
+  return dw_quantity_format (self->quantity, self->units, value);
+}
+
 static void
 write_text (DwNumberField *self)
 {
-  g_autofree char *text = isnan (self->value)
-                              ? g_strdup ("")
-                              : dw_quantity_format (self->quantity, self->units, self->value);
+  g_autofree char *text = isnan (self->value) ? g_strdup ("") : value_text (self, self->value);
 
   self->typed = FALSE;
   if (g_str_equal (text, gtk_editable_get_text (GTK_EDITABLE (self->entry))))
@@ -136,8 +153,8 @@ range_text (DwNumberField *self, gboolean is_number)
 {
   const dw_limit *limit = dw_limit_get (self->limit);
   const char *unit = dw_quantity_unit (self->quantity, self->units);
-  g_autofree char *low = dw_quantity_format (self->quantity, self->units, limit->low);
-  g_autofree char *high = dw_quantity_format (self->quantity, self->units, limit->high);
+  g_autofree char *low = value_text (self, limit->low);
+  g_autofree char *high = value_text (self, limit->high);
   g_autofree char *range = NULL;
 
   if (self->whole)
@@ -331,6 +348,9 @@ dw_number_field_get_property (GObject *object, guint id, GValue *value, GParamSp
     case PROP_SHOW_LABEL:
       g_value_set_boolean (value, self->show_label);
       break;
+    case PROP_CHARS:
+      g_value_set_int (value, gtk_editable_get_width_chars (GTK_EDITABLE (self->entry)));
+      break;
     case PROP_VALUE:
       g_value_set_double (value, self->value);
       break;
@@ -357,6 +377,10 @@ dw_number_field_set_property (GObject *object, guint id, const GValue *value, GP
       gtk_widget_set_visible (GTK_WIDGET (self->name), self->show_label);
       show_unit (self);
       break;
+    case PROP_CHARS:
+      gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
+      gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
+      break;
     case PROP_VALUE:
       dw_number_field_set_value (self, g_value_get_double (value));
       break;
@@ -382,6 +406,7 @@ install_properties (GObjectClass *object_class)
 
   properties[PROP_LABEL] = g_param_spec_string ("label", NULL, NULL, "", flags);
   properties[PROP_SHOW_LABEL] = g_param_spec_boolean ("show-label", NULL, NULL, TRUE, flags);
+  properties[PROP_CHARS] = g_param_spec_int ("chars", NULL, NULL, 1, 100, 8, flags);
   properties[PROP_VALUE] = g_param_spec_double ("value", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 0.0,
                                                 flags);
   properties[PROP_UNITS] = g_param_spec_uint ("units", NULL, NULL, 0, G_MAXUINT, 0, flags);
