@@ -37,10 +37,15 @@ struct _DwCurvesPage
 
   dw_units units;
   dw_chart_style style;
+  dw_style_id style_id;
+  int dpi; /* that the style was made for */
+  gboolean has_style;
   gboolean sun;
 };
 
 G_DEFINE_FINAL_TYPE (DwCurvesPage, dw_curves_page, GTK_TYPE_WIDGET)
+
+static guint restyled_signal;
 
 /* The fastest speed shown is somewhat past the high one that is judged. */
 static const double PAST_HIGH = 1.2;
@@ -198,27 +203,50 @@ dw_curves_page_update (DwCurvesPage *self, DwDocument *document, const GPtrArray
 
 /* ---- style ---- */
 
+/* What the theme really shows, whoever chose it: light letters mean a dark page. */
+static bool
+is_dark (DwCurvesPage *self)
+{
+  GdkRGBA ink;
+  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &ink);
+  return ink.red + ink.green + ink.blue > 1.5F;
+}
+
 static void
 update_style (DwCurvesPage *self)
 {
   GtkSettings *settings = gtk_settings_get_default ();
   g_autofree char *theme = NULL;
-  gboolean dark = FALSE;
+  const bool dark = is_dark (self);
   int dpi = 0;
 
-  g_object_get (settings, "gtk-theme-name", &theme, "gtk-application-prefer-dark-theme", &dark,
-                "gtk-xft-dpi", &dpi, NULL);
-  const gboolean contrast = theme != NULL && g_str_has_suffix (theme, "-hc");
+  g_object_get (settings, "gtk-theme-name", &theme, "gtk-xft-dpi", &dpi, NULL);
+  const bool contrast = theme != NULL
+                        && (g_str_has_suffix (theme, "-hc")
+                            || strstr (theme, "HighContrast") != NULL);
   dw_style_id id = dark ? DW_STYLE_DARK : DW_STYLE_LIGHT;
   if (contrast)
     id = dark ? DW_STYLE_CONTRAST_DARK : DW_STYLE_CONTRAST;
   if (self->sun)
     id = DW_STYLE_SUN;
+  if (self->has_style && id == self->style_id && dpi == self->dpi)
+    return;
+  self->has_style = TRUE;
+  self->style_id = id;
+  self->dpi = dpi;
   self->style = dw_chart_style_make (id);
   /* points to pixels, and the user's size of letters */
   dw_chart_style_scale (&self->style, (dpi > 0 ? dpi / 1024.0 : 96.0) / 72.0);
   for (int a = 0; a < DW_N_AXLES; a++)
     dw_chart_view_set_style (self->axle[a].chart, &self->style);
+  g_signal_emit (self, restyled_signal, 0);
+}
+
+static void
+dw_curves_page_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (dw_curves_page_parent_class)->css_changed (widget, change);
+  update_style (DW_CURVES_PAGE (widget));
 }
 
 void
@@ -317,6 +345,9 @@ dw_curves_page_class_init (DwCurvesPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = dw_curves_page_dispose;
   G_OBJECT_CLASS (klass)->finalize = dw_curves_page_finalize;
+  widget_class->css_changed = dw_curves_page_css_changed;
+  restyled_signal = g_signal_new ("restyled", DW_TYPE_CURVES_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/curves-page.ui");

@@ -2,6 +2,8 @@
 /**
  * @file dw-curves-page.h
  * Front and rear side by side: chart, reading, figures; below them the dampers to edit.
+ *
+ * Signal "restyled" after the charts took other colours.
  */
 #pragma once
 

@@ -2,6 +2,7 @@
 /* What menu, buttons, keys and tests make the window do. */
 #include <glib/gi18n.h>
 
+#include "window/dw-chart-export.h"
 #include "window/dw-window-private.h"
 
 /* ---- files ---- */
@@ -373,6 +374,90 @@ chart_whole (GtkWidget *widget, const char *name, GVariant *parameter)
   dw_curves_page_show_whole (DW_WINDOW (widget)->curves);
 }
 
+/* ---- charts as files ---- */
+
+static GBytes *
+render_charts (DwWindow *self, dw_export_kind kind, GError **error)
+{
+  const dw_chart *look = dw_chart_view_get_chart (
+      dw_curves_page_get_chart (self->curves, DW_FRONT));
+  return dw_chart_export_render (dw_document_get_project (self->document), self->drawn, look, kind,
+                                 error);
+}
+
+static void
+export_to (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwWindow *self = DW_WINDOW (widget);
+  const char *path = g_variant_get_bytestring (parameter);
+  g_autoptr (GError) error = NULL;
+  dw_export_kind kind;
+
+  (void)name;
+  if (!dw_export_kind_of (path, &kind))
+    {
+      dw_window_tell (self, GTK_MESSAGE_ERROR,
+                      _ ("Not exported: the name must end in .svg, .png, .pdf or .csv."), FALSE);
+      return;
+    }
+  g_autoptr (GBytes) bytes = render_charts (self, kind, &error);
+  if (bytes == NULL || !dw_export_save (path, bytes, &error))
+    {
+      g_autofree char *text = g_strdup_printf (_ ("Not exported: %s"), error->message);
+      dw_window_tell (self, GTK_MESSAGE_ERROR, text, FALSE);
+    }
+}
+
+static void
+on_export_name (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  DwWindow *self = data;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    {
+      g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+      g_autofree char *path = g_file_get_path (file);
+      if (path != NULL)
+        gtk_widget_activate_action (GTK_WIDGET (self), "win.chart-export-to", "^ay", path);
+    }
+  g_object_unref (dialog);
+}
+
+static void
+export_charts (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwWindow *self = DW_WINDOW (widget);
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+      _ ("Export the charts as SVG, PNG, PDF or CSV"), GTK_WINDOW (self),
+      GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), _ ("_Cancel"));
+
+  (void)name;
+  (void)parameter;
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), _ ("curves.pdf"));
+  g_signal_connect_object (chooser, "response", G_CALLBACK (on_export_name), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static void
+copy_charts (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwWindow *self = DW_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) bytes = render_charts (self, DW_EXPORT_PNG, &error);
+  g_autoptr (GdkTexture) texture = bytes != NULL ? gdk_texture_new_from_bytes (bytes, &error)
+                                                 : NULL;
+
+  (void)name;
+  (void)parameter;
+  if (texture == NULL)
+    {
+      dw_window_tell (self, GTK_MESSAGE_ERROR, error->message, FALSE);
+      return;
+    }
+  gdk_clipboard_set_texture (gtk_widget_get_clipboard (widget), texture);
+}
+
 /* ---- recent projects and examples ---- */
 
 enum
@@ -500,4 +585,7 @@ dw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.setup-up", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.setup-down", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.chart-whole", NULL, chart_whole);
+  gtk_widget_class_install_action (widget_class, "win.chart-export", NULL, export_charts);
+  gtk_widget_class_install_action (widget_class, "win.chart-export-to", "ay", export_to);
+  gtk_widget_class_install_action (widget_class, "win.chart-copy", NULL, copy_charts);
 }

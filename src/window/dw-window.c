@@ -207,6 +207,12 @@ on_setup_drawn (DwWindow *self, const char *id, gboolean drawn)
   dw_window_draw_setup (self, id, drawn);
 }
 
+static void
+on_restyled (DwWindow *self)
+{
+  dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
+}
+
 static gboolean
 on_drop (DwWindow *self, const GValue *value)
 {
@@ -359,6 +365,7 @@ dw_window_class_init (DwWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, on_info_response);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_drawn);
+  gtk_widget_class_bind_template_callback (widget_class, on_restyled);
   dw_window_install_actions (widget_class);
 }
 
