@@ -37,7 +37,7 @@ static int
 cell_width (DwFlowLayout *self, int width, int n_columns)
 {
   const int all = (width - (n_columns - 1) * COLUMN_SPACING) / n_columns;
-  return n_columns == 1 ? all : MIN (all, (int)(self->column_width * WIDEST_SHARE));
+  return MIN (all, (int)(self->column_width * WIDEST_SHARE));
 }
 
 static GtkWidget *
