@@ -9,6 +9,7 @@
 #include "draw/dw-chart-paint.h"
 #include "draw/dw-chart-reading.h"
 #include "draw/dw-text.h"
+#include "window/dw-children.h"
 
 /* The reading line is a widget of its own with narrow bounds: when it moves, the chart's drawing is
  * taken from GTK's store and only the strip under the line is drawn again. */
@@ -452,10 +453,8 @@ static void
 dw_chart_view_dispose (GObject *object)
 {
   DwChartView *self = DW_CHART_VIEW (object);
-  GtkWidget *child;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  dw_widget_drop_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (dw_chart_view_parent_class)->dispose (object);
 }
 

@@ -8,6 +8,7 @@
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
 #include "window/dw-setup-list.h"
+#include "window/dw-children.h"
 
 /* The widgets of one axle. */
 typedef struct
@@ -320,11 +321,9 @@ static void
 dw_curves_page_dispose (GObject *object)
 {
   DwCurvesPage *self = DW_CURVES_PAGE (object);
-  GtkWidget *child;
 
   g_clear_object (&self->document);
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  dw_widget_drop_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (dw_curves_page_parent_class)->dispose (object);
 }
 

@@ -10,6 +10,7 @@
 #include "window/dw-holes-table.h"
 #include "window/dw-piston-view.h"
 #include "window/dw-shims-table.h"
+#include "window/dw-children.h"
 
 struct _DwDamperPanel
 {
@@ -410,6 +411,7 @@ static void
 dw_damper_panel_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_DAMPER_PANEL);
+  dw_widget_drop_children (GTK_WIDGET (object));
   g_clear_object (&DW_DAMPER_PANEL (object)->editor);
   G_OBJECT_CLASS (dw_damper_panel_parent_class)->dispose (object);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "window/dw-damper-entry.h"
+#include "window/dw-children.h"
 
 struct _DwHoleRow
 {
@@ -98,6 +99,7 @@ static void
 dw_hole_row_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_HOLE_ROW);
+  dw_widget_drop_children (GTK_WIDGET (object));
   g_clear_object (&DW_HOLE_ROW (object)->editor);
   G_OBJECT_CLASS (dw_hole_row_parent_class)->dispose (object);
 }

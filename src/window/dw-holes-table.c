@@ -5,6 +5,7 @@
 
 #include "window/dw-hole-row.h"
 #include "window/dw-row-box.h"
+#include "window/dw-children.h"
 
 struct _DwHolesTable
 {
@@ -97,6 +98,7 @@ static void
 dw_holes_table_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_HOLES_TABLE);
+  dw_widget_drop_children (GTK_WIDGET (object));
   g_clear_object (&DW_HOLES_TABLE (object)->editor);
   G_OBJECT_CLASS (dw_holes_table_parent_class)->dispose (object);
 }

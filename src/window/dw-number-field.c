@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-number-field.h"
+#include "window/dw-children.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
@@ -396,6 +397,7 @@ static void
 dw_number_field_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_NUMBER_FIELD);
+  dw_widget_drop_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (dw_number_field_parent_class)->dispose (object);
 }
 

@@ -5,6 +5,7 @@
 
 #include "draw/dw-piston-layout.h"
 #include "draw/dw-text.h"
+#include "window/dw-children.h"
 
 /* A pointer need not hit a hole of half a millimetre exactly [px]. */
 static const double REACH = 4.0;
@@ -245,6 +246,7 @@ dw_piston_view_dispose (GObject *object)
   if (self->canvas != NULL)
     gtk_drawing_area_set_draw_func (self->canvas, NULL, NULL, NULL);
   gtk_widget_dispose_template (GTK_WIDGET (self), DW_TYPE_PISTON_VIEW);
+  dw_widget_drop_children (GTK_WIDGET (self));
   g_clear_pointer (&self->layout, dw_piston_layout_free);
   g_clear_pointer (&self->texts, dw_text_pango_free);
   G_OBJECT_CLASS (dw_piston_view_parent_class)->dispose (object);

@@ -5,6 +5,7 @@
 
 #include "study/dw-difference-text.h"
 #include "study/dw-difference.h"
+#include "window/dw-children.h"
 
 struct _DwSetupList
 {
@@ -295,11 +296,9 @@ static void
 dw_setup_list_dispose (GObject *object)
 {
   DwSetupList *self = DW_SETUP_LIST (object);
-  GtkWidget *child;
 
   self->updating = TRUE;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_widget_unparent (child);
+  dw_widget_drop_children (GTK_WIDGET (self));
   g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (dw_setup_list_parent_class)->dispose (object);
 }

@@ -5,6 +5,7 @@
 
 #include "window/dw-damper-entry.h"
 #include "window/dw-shim-material.h"
+#include "window/dw-children.h"
 
 struct _DwShimRow
 {
@@ -155,6 +156,7 @@ static void
 dw_shim_row_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_SHIM_ROW);
+  dw_widget_drop_children (GTK_WIDGET (object));
   g_clear_object (&DW_SHIM_ROW (object)->editor);
   G_OBJECT_CLASS (dw_shim_row_parent_class)->dispose (object);
 }

@@ -6,6 +6,7 @@
 #include "window/dw-row-box.h"
 #include "window/dw-shim-material.h"
 #include "window/dw-shim-row.h"
+#include "window/dw-children.h"
 
 struct _DwShimsTable
 {
@@ -130,6 +131,7 @@ static void
 dw_shims_table_dispose (GObject *object)
 {
   gtk_widget_dispose_template (GTK_WIDGET (object), DW_TYPE_SHIMS_TABLE);
+  dw_widget_drop_children (GTK_WIDGET (object));
   g_clear_object (&DW_SHIMS_TABLE (object)->editor);
   G_OBJECT_CLASS (dw_shims_table_parent_class)->dispose (object);
 }

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window-fixture.h"
+#include "window/dw-children.h"
+
+START_TEST (every_child_goes)
+{
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0));
+  GtkWidget *first = gtk_label_new ("first");
+  gpointer seen = first;
+
+  gtk_box_append (GTK_BOX (box), first);
+  gtk_box_append (GTK_BOX (box), gtk_label_new ("second"));
+  g_object_add_weak_pointer (G_OBJECT (first), &seen);
+
+  dw_widget_drop_children (box);
+  ck_assert_ptr_null (gtk_widget_get_first_child (box));
+  ck_assert_ptr_null (seen);
+  g_object_unref (box);
+}
+END_TEST
+
+START_TEST (a_widget_without_children_stays)
+{
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0));
+
+  dw_widget_drop_children (box);
+  ck_assert_ptr_null (gtk_widget_get_first_child (box));
+  g_object_unref (box);
+}
+END_TEST
+
+int
+main (void)
+{
+  Suite *s = suite_create ("window/children");
+  TCase *tc = tcase_create ("children");
+  fixture_case (s, tc);
+  tcase_add_test (tc, every_child_goes);
+  tcase_add_test (tc, a_widget_without_children_stays);
+  return run_suite (s);
+}
