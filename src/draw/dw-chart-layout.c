@@ -11,6 +11,7 @@
 static const double PADDING = 0.6;    /* around everything */
 static const double ROW_GAP = 0.35;   /* between rows of text */
 static const double LABEL_GAP = 0.55; /* from the plot to its labels */
+static const double CLEARANCE = 0.1;  /* between two texts above each other, at least */
 static const double LEAST_MAJOR_X = 4.2;
 static const double LEAST_MAJOR_Y = 1.9;
 static const double LEAST_MINOR = 0.5;
@@ -77,23 +78,6 @@ foot_room (const builder *b)
   return LABEL_GAP * b->em + dw_text_height (b->metrics, DW_TEXT_TICK) + row (b, DW_TEXT_CAPTION);
 }
 
-static void
-add_title (builder *b, dw_chart_layout *layout)
-{
-  const char *title = b->chart->labels.title;
-  const double left = layout->area.x + PADDING * b->em;
-  if (title == NULL || *title == '\0')
-    return;
-  const double bottom = layout->area.y + layout->area.height;
-  const double rest = bottom - b->top - row (b, DW_TEXT_TITLE) - row (b, DW_TEXT_LEGEND)
-                      - row (b, DW_TEXT_CAPTION) - foot_room (b);
-  if (rest < LOW_PLOT)
-    return;
-  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, title,
-                           (dw_spot){ left, b->top }, b->right - left);
-  b->top += row (b, DW_TEXT_TITLE) + ROW_GAP * b->em;
-}
-
 static bool
 legend_goes_right (const builder *b, const dw_rect *area)
 {
@@ -102,12 +86,57 @@ legend_goes_right (const builder *b, const dw_rect *area)
   return b->chart->legend == DW_LEGEND_RIGHT;
 }
 
+static bool
+has_legend (const builder *b)
+{
+  return b->chart->legend != DW_LEGEND_NONE && b->chart->n_series > 0;
+}
+
+/* Strip above the plot that the legend may fill. */
+static dw_rect
+legend_strip (const builder *b, const dw_rect *area)
+{
+  const double left = area->x + PADDING * b->em;
+  return (dw_rect){ left, b->top, b->right - left, LEGEND_PART_ABOVE * area->height };
+}
+
+/* What a legend above the plot takes. */
+static double
+legend_room (const builder *b, const dw_rect *area)
+{
+  if (!has_legend (b) || legend_goes_right (b, area))
+    return 0.0;
+  dw_legend legend = { 0 };
+  const dw_rect strip = legend_strip (b, area);
+  dw_legend_make (b->chart, b->style, b->metrics, &strip, &legend);
+  const double height = legend.box.height;
+  dw_legend_clear (&legend);
+  return height + 0.6 * b->em;
+}
+
+static void
+add_title (builder *b, dw_chart_layout *layout)
+{
+  const char *title = b->chart->labels.title;
+  const double left = layout->area.x + PADDING * b->em;
+  if (title == NULL || *title == '\0')
+    return;
+  const double bottom = layout->area.y + layout->area.height;
+  const double rest = bottom - b->top - row (b, DW_TEXT_TITLE) - legend_room (b, &layout->area)
+                      - row (b, DW_TEXT_CAPTION) - foot_room (b);
+  if (rest < LOW_PLOT)
+    return;
+  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, title,
+                           (dw_spot){ left, b->top }, b->right - left);
+  b->top += row (b, DW_TEXT_TITLE) + ROW_GAP * b->em;
+}
+
 static void
 add_legend (builder *b, dw_chart_layout *layout)
 {
   const dw_rect *area = &layout->area;
   const double pad = PADDING * b->em;
-  if (b->chart->legend == DW_LEGEND_NONE || b->chart->n_series == 0)
+  if (!has_legend (b))
     return;
   if (legend_goes_right (b, area))
     {
@@ -120,8 +149,7 @@ add_legend (builder *b, dw_chart_layout *layout)
       b->right -= width + 2.0 * pad;
       return;
     }
-  const dw_rect strip = { area->x + pad, b->top, b->right - area->x - pad,
-                          LEGEND_PART_ABOVE * area->height };
+  const dw_rect strip = legend_strip (b, area);
   dw_legend_make (b->chart, b->style, b->metrics, &strip, &layout->legend);
   b->top += layout->legend.box.height + 0.6 * b->em;
 }
@@ -260,7 +288,7 @@ add_value_caption (builder *b, dw_chart_layout *layout)
                            text, (dw_spot){ left, b->top }, b->right - left);
   /* the uppermost label reaches half its height over the plot */
   b->top += dw_text_height (b->metrics, DW_TEXT_CAPTION)
-            + fmax (ROW_GAP * b->em, 0.5 * dw_text_height (b->metrics, DW_TEXT_TICK));
+            + fmax (ROW_GAP * b->em, (0.5 + CLEARANCE) * dw_text_height (b->metrics, DW_TEXT_TICK));
 }
 
 /* ---- the strip ---- */
