@@ -3,10 +3,11 @@
 # Builds Dampwright on a bare Debian 12 and shows it at work on the demonstration project.
 # usage: sh demo/run.sh
 #
-# Prints the damping forces of every setup and a comparison of two of them, and writes the same as
-# CSV to the current folder. Installs what is missing, as root or through sudo.
+# With a display it opens the window on the project. Without one it prints the damping forces of
+# every setup and a comparison of two of them, and writes the same as CSV, and the chart as PDF and
+# PNG, to the current folder. Installs what is missing, as root or through sudo.
 #
-# DAMPWRIGHT_OUT   folder for the CSV files (default: the current one)
+# DAMPWRIGHT_OUT   folder for the files (default: the current one)
 # DAMPWRIGHT_CALC  a dampcalc to use instead of building one
 # DW_BUILD_DIR     folder for the build folder (default: the source tree, or the user's cache when
 #                  the tree cannot be written)
@@ -22,7 +23,7 @@ say () {
   printf '\n== %s\n' "$*"
 }
 
-# Leaves the path of a dampcalc that is built from this tree in $calc.
+# Leaves the paths of the programs that are built from this tree in $calc and $window.
 build () {
   say "packages"
   sh "$root/tests/install-deps.sh" --only-run
@@ -43,8 +44,10 @@ build () {
     rm -rf "$dir"
     meson setup -Dbuildtype=release "$dir" "$root" > "$log" 2>&1 || { cat "$log"; exit 1; }
   fi
-  ninja -C "$dir" src/calc/dampcalc > "$log" 2>&1 || { cat "$log"; exit 1; }
+  ninja -C "$dir" src/calc/dampcalc src/window/dampwright data/gschemas.compiled > "$log" 2>&1 \
+    || { cat "$log"; exit 1; }
   calc=$dir/src/calc/dampcalc
+  window=$dir/src/window/dampwright
 }
 
 # The main job without a display: what does a change do, in numbers.
@@ -59,9 +62,13 @@ show_numbers () {
   "$calc" compare "$project" "$fitted" "$trial"
   "$calc" compare "$project" "$fitted" "$trial" --format csv -o "$out/club-final-compare.csv"
 
+  say "the chart: dampcalc chart"
+  "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.pdf"
+  "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.png"
+
   say "written"
-  for name in force compare; do
-    file=$(cd "$out" && pwd)/club-final-$name.csv
+  for name in force.csv compare.csv chart.pdf chart.png; do
+    file=$(cd "$out" && pwd)/club-final-$name
     if [ ! -s "$file" ]; then
       echo "$file: nothing was written" >&2
       exit 1
@@ -70,9 +77,20 @@ show_numbers () {
   done
 }
 
+# From the build folder: nothing needs to be installed for it.
+show_window () {
+  say "the window (close it to end)"
+  GSETTINGS_SCHEMA_DIR=$dir/data DAMPWRIGHT_DEMO_DIR=$root/demo "$window" "$project"
+}
+
 if [ -n "${DAMPWRIGHT_CALC-}" ]; then
   calc=$DAMPWRIGHT_CALC
-else
-  build
+  show_numbers
+  exit 0
 fi
-show_numbers
+build
+if [ -n "${DISPLAY-}${WAYLAND_DISPLAY-}" ]; then
+  show_window
+else
+  show_numbers
+fi

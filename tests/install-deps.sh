@@ -24,6 +24,7 @@ packages='
   libglib2.0-dev
   libxml2-dev
   libgsl-dev
+  libgtk-4-dev
 '
 if [ "$only_run" = no ]; then
   packages="$packages
@@ -33,6 +34,8 @@ if [ "$only_run" = no ]; then
     libasan8 libubsan1
     locales
     python3-scipy
+    xvfb xauth dbus fonts-dejavu-core
+    desktop-file-utils appstream
   "
 fi
 

@@ -216,6 +216,50 @@ print_void (const series *s, FILE *file)
                    speed);
 }
 
+/* Forces in the stroke that lifts the shim, at the project's speeds, for one leaf coupling. */
+static char *
+forces_with_coupling (const series *s, double coupling)
+{
+  const double speeds[DW_N_SPEEDS] = { s->project->speeds.low, s->project->speeds.middle,
+                                       s->project->speeds.high };
+  dw_damper damper = s->setup->damper[s->axle];
+  dw_force_model model;
+  dw_force_point points[DW_N_SPEEDS];
+
+  damper.valve.leaf_coupling = coupling;
+  if (dw_force_model_make (&damper, s->project->conditions.oil_temperature, &model, NULL) != DW_OK
+      || dw_force_curve (&model, damper.valve.opens_on, speeds, DW_N_SPEEDS, points, NULL) != DW_OK)
+    return NULL;
+
+  g_autofree char *low = dw_calc_figure (points[DW_LOW].force, 3);
+  g_autofree char *middle = dw_calc_figure (points[DW_MIDDLE].force, 3);
+  g_autofree char *high = dw_calc_figure (points[DW_HIGH].force, 3);
+  return g_strdup_printf ("%s, %s and %s N", low, middle, high);
+}
+
+/* What a stack of several leaves does lies between two bounds far apart: both are shown. */
+static void
+print_stack (const series *s, FILE *file)
+{
+  const dw_valve *valve = &s->setup->damper[s->axle].valve;
+  const int leaves = dw_valve_leaf_count (valve);
+  const dw_speeds *speeds = &s->project->speeds;
+  if (leaves < 2 || s->model.flow.n_covered == 0)
+    return;
+
+  g_autofree char *loose = forces_with_coupling (s, 0.0);
+  g_autofree char *stuck = forces_with_coupling (s, 1.0);
+  if (loose == NULL || stuck == NULL)
+    return;
+  dw_calc_wrapf (
+      file, 2, TRUE,
+      "Stack of %d leaves: %s at %.4g, %.4g and %.4g m/s is %s if the leaves slide freely, "
+      "%s if they stick together (coupling %.4g here; oil-wet loose leaves lie near the "
+      "first).",
+      leaves, dw_stroke_name (valve->opens_on), speeds->low, speeds->middle, speeds->high, loose,
+      stuck, valve->leaf_coupling);
+}
+
 /* Two digits, without a power of ten: "140000". */
 static char *
 roughly (double value)
@@ -343,6 +387,7 @@ print_table (const series *s, FILE *file)
                  named ? " (" : "", s->setup->name, named ? ")" : "");
   print_oil (s, file);
   print_void (s, file);
+  print_stack (s, file);
   print_cautions (s, file);
   fputc ('\n', file);
   dw_calc_table_print (table, file, 2);

@@ -73,16 +73,24 @@ dw_tolerance_it (int grade, double size)
   return tolerances[size <= BAND_3MM ? 0 : 1][grade - FIRST_GRADE];
 }
 
+/* Drills and tolerances are whole tenths of a micrometre; their sum is to read so, 1.36 mm and not
+ * 1.3599999999999999. */
+static double
+to_nanometre (double size)
+{
+  return isnan (size) ? size : nearbyint (size * 1e9) / 1e9;
+}
+
 double
 dw_drill_hole_max (const dw_drill_size *drill, int grade)
 {
   assert (drill != NULL);
-  return drill->diameter + dw_tolerance_it (grade, drill->diameter);
+  return to_nanometre (drill->diameter + dw_tolerance_it (grade, drill->diameter));
 }
 
 double
 dw_drill_min (const dw_drill_size *drill)
 {
   assert (drill != NULL);
-  return drill->diameter - dw_tolerance_it (8, drill->diameter);
+  return to_nanometre (drill->diameter - dw_tolerance_it (8, drill->diameter));
 }

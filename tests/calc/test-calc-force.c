@@ -209,6 +209,8 @@ static const struct
   { "{demo}/club-final.dampwright --speeds 0.3,8", "times what its material stands", "stress" },
   { "{demo}/club-final.dampwright --speeds 0.3,8", "reached its lift limit", "stop" },
   { "{demo}/club-final.dampwright --speeds 0", "\n  compression      0  0.4", "at rest" },
+  { "{data}/valid/everything.dampwright", "if the leaves slide freely", "loose bound" },
+  { "{data}/valid/everything.dampwright", "if they stick together", "stuck bound" },
   { "{data}/valid/empty.dampwright", "no setups", "an empty project" },
 };
 

@@ -1,0 +1,371 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/dw-curves-page.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <math.h>
+
+#include "window/dw-damper-panel.h"
+#include "window/dw-figures-strip.h"
+#include "window/dw-setup-list.h"
+
+/* The widgets of one axle. */
+typedef struct
+{
+  DwChartView *chart;
+  DwFiguresStrip *figures;
+  DwDamperPanel *panel;
+} axle_column;
+
+struct _DwCurvesPage
+{
+  GtkWidget parent_instance;
+
+  /* Template children (borrowed) */
+  GtkBox *charts;
+  GtkBox *panels;
+  GtkDropDown *quantity;
+  GtkDropDown *place;
+  GtkToggleButton *logarithmic;
+
+  axle_column axle[DW_N_AXLES];
+
+  /* Owned */
+  DwDocument *document;
+  GPtrArray *drawn;
+  char *selected;
+
+  dw_units units;
+  dw_chart_style style;
+  dw_style_id style_id;
+  int dpi; /* that the style was made for */
+  gboolean has_style;
+  gboolean sun;
+};
+
+G_DEFINE_FINAL_TYPE (DwCurvesPage, dw_curves_page, GTK_TYPE_WIDGET)
+
+static guint restyled_signal;
+
+/* The fastest speed shown is somewhat past the high one that is judged. */
+static const double PAST_HIGH = 1.2;
+
+/* ---- words and units of the charts ---- */
+
+static dw_chart_labels
+chart_labels (dw_axle axle)
+{
+  return (dw_chart_labels){
+    .title = axle == DW_FRONT ? _ ("Front") : _ ("Rear"),
+    .stroke = { [DW_COMPRESSION] = _ ("compression"), [DW_REBOUND] = _ ("rebound") },
+    .quantity = { [DW_SHOW_FORCE] = { _ ("Force"), _ ("Force at the wheel") },
+                  [DW_SHOW_DAMPING] = { _ ("Damping c"), _ ("Damping c at the wheel") } },
+    .speed = { _ ("Shaft speed"), _ ("Wheel speed") },
+    /* translators: words in braces are filled in and stay as they are */
+    .caption = _ ("{what} in {unit}"),
+    .onset = _ ("void from {speed} {unit}"),
+    .strip = _ ("Where the oil flows: {setup}, {stroke}"),
+    .share = { _ ("open holes"), _ ("covered holes"), _ ("leak") },
+    .fitted = _ ("{setup} (fitted)"),
+    .about = _ ("{quantity} against {speed}, {from} to {to} {unit}."),
+    .about_one = _ ("{setup}: {compression}; {rebound}."),
+    .about_stroke = _ ("{stroke} {values}"),
+    .about_value = _ ("{value} {unit} at {speed} {speed_unit}"),
+    .about_onset = _ ("A void opens in compression from {speed} {unit}."),
+    .about_none = _ ("No setup is drawn."),
+  };
+}
+
+static dw_chart_units
+chart_units (dw_units units)
+{
+  const dw_chart_units inch = dw_chart_units_inch ();
+  dw_chart_units shown = dw_chart_units_metric ();
+
+  if ((units & DW_UNITS_INCH) != 0)
+    {
+      shown.speed = inch.speed;
+      shown.length = inch.length;
+    }
+  if ((units & DW_UNITS_LBF) != 0)
+    {
+      shown.force = inch.force;
+      shown.damping = inch.damping;
+    }
+  return shown;
+}
+
+static dw_chart
+chart_of (DwCurvesPage *self, dw_axle axle)
+{
+  dw_chart chart = dw_chart_defaults ();
+
+  chart.labels = chart_labels (axle);
+  chart.units = chart_units (self->units);
+  g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
+  chart.quantity = (dw_chart_quantity)gtk_drop_down_get_selected (self->quantity);
+  chart.place = (dw_chart_place)gtk_drop_down_get_selected (self->place);
+  chart.is_log = gtk_toggle_button_get_active (self->logarithmic);
+  return chart;
+}
+
+/* ---- curves ---- */
+
+static dw_series *
+series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axle axle,
+           dw_error *error)
+{
+  const dw_setup *setup = dw_project_find_setup (project, id);
+  const bool is_log = gtk_toggle_button_get_active (self->logarithmic);
+  const double to = fmin (10.0, project->speeds.high * PAST_HIGH);
+  const dw_series_range range
+      = { .from = is_log ? project->speeds.low / 5.0 : 0.0, .to = to, .is_log = is_log };
+  dw_series *series = dw_series_new (*setup->name != '\0' ? setup->name : setup->id);
+
+  series->is_fitted = strcmp (project->fitted, id) == 0;
+  series->slot = dw_setup_slot (project, self->drawn, id);
+  series->motion_ratio = setup->damper[axle].motion_ratio;
+  if (dw_series_fill (series, &setup->damper[axle], project->conditions.oil_temperature, &range,
+                      error)
+      != DW_OK)
+    g_clear_pointer (&series, dw_series_free);
+  return series;
+}
+
+/* The fitted setup is the reference where it is drawn; the rest in the order of the list. */
+static void
+update_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle)
+{
+  const dw_chart chart = chart_of (self, axle);
+  dw_series *series[DW_MAX_SERIES];
+  dw_error error = { .code = DW_OK };
+  int n = 0;
+
+  for (int pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < self->drawn->len && error.code == DW_OK; i++)
+      {
+        const char *id = g_ptr_array_index (self->drawn, i);
+        if ((strcmp (project->fitted, id) == 0) != (pass == 0))
+          continue;
+        series[n] = series_of (self, project, id, axle, &error);
+        n += series[n] != NULL;
+      }
+  if (error.code != DW_OK)
+    {
+      for (int i = 0; i < n; i++)
+        dw_series_free (series[i]);
+      dw_chart_view_set_stale (self->axle[axle].chart, error.text);
+      return;
+    }
+  dw_chart_view_set_stale (self->axle[axle].chart, NULL);
+  dw_chart_view_set_speeds (self->axle[axle].chart, project->speeds.low, project->speeds.middle,
+                            project->speeds.high);
+  dw_chart_view_take (self->axle[axle].chart, series, n, &chart);
+}
+
+static void
+refresh (DwCurvesPage *self)
+{
+  if (self->document == NULL)
+    return;
+  const dw_project *project = dw_document_get_project (self->document);
+  const dw_setup *setup = dw_project_find_setup (project, self->selected);
+
+  for (int a = 0; a < DW_N_AXLES; a++)
+    {
+      update_chart (self, project, (dw_axle)a);
+      dw_figures_strip_update (self->axle[a].figures, project, setup, (dw_axle)a, self->units);
+      dw_damper_panel_set_units (self->axle[a].panel, self->units);
+      dw_damper_panel_set_setup (self->axle[a].panel, self->selected);
+    }
+}
+
+void
+dw_curves_page_update (DwCurvesPage *self, DwDocument *document, const GPtrArray *drawn,
+                       const char *selected, dw_units units)
+{
+  g_return_if_fail (DW_IS_CURVES_PAGE (self) && DW_IS_DOCUMENT (document));
+
+  if (g_set_object (&self->document, document))
+    for (int a = 0; a < DW_N_AXLES; a++)
+      dw_damper_panel_set_document (self->axle[a].panel, document);
+  g_ptr_array_set_size (self->drawn, 0);
+  for (guint i = 0; i < drawn->len; i++)
+    g_ptr_array_add (self->drawn, g_strdup (g_ptr_array_index (drawn, i)));
+  if (g_strcmp0 (self->selected, selected) != 0)
+    {
+      g_free (self->selected);
+      self->selected = g_strdup (selected);
+    }
+  self->units = units;
+  refresh (self);
+}
+
+/* ---- style ---- */
+
+/* What the theme really shows, whoever chose it: light letters mean a dark page. */
+static bool
+is_dark (DwCurvesPage *self)
+{
+  GdkRGBA ink;
+  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &ink);
+  return ink.red + ink.green + ink.blue > 1.5F;
+}
+
+static void
+update_style (DwCurvesPage *self)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  g_autofree char *theme = NULL;
+  const bool dark = is_dark (self);
+  int dpi = 0;
+
+  g_object_get (settings, "gtk-theme-name", &theme, "gtk-xft-dpi", &dpi, NULL);
+  const bool contrast = theme != NULL
+                        && (g_str_has_suffix (theme, "-hc")
+                            || strstr (theme, "HighContrast") != NULL);
+  dw_style_id id = dark ? DW_STYLE_DARK : DW_STYLE_LIGHT;
+  if (contrast)
+    id = dark ? DW_STYLE_CONTRAST_DARK : DW_STYLE_CONTRAST;
+  if (self->sun)
+    id = DW_STYLE_SUN;
+  if (self->has_style && id == self->style_id && dpi == self->dpi)
+    return;
+  self->has_style = TRUE;
+  self->style_id = id;
+  self->dpi = dpi;
+  self->style = dw_chart_style_make (id);
+  /* points to pixels, and the user's size of letters */
+  dw_chart_style_scale (&self->style, (dpi > 0 ? dpi / 1024.0 : 96.0) / 72.0);
+  for (int a = 0; a < DW_N_AXLES; a++)
+    dw_chart_view_set_style (self->axle[a].chart, &self->style);
+  g_signal_emit (self, restyled_signal, 0);
+}
+
+static void
+dw_curves_page_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
+{
+  GTK_WIDGET_CLASS (dw_curves_page_parent_class)->css_changed (widget, change);
+  update_style (DW_CURVES_PAGE (widget));
+}
+
+void
+dw_curves_page_set_sun (DwCurvesPage *self, gboolean sun)
+{
+  g_return_if_fail (DW_IS_CURVES_PAGE (self));
+  self->sun = sun;
+  update_style (self);
+}
+
+const dw_chart_style *
+dw_curves_page_get_style (DwCurvesPage *self)
+{
+  g_return_val_if_fail (DW_IS_CURVES_PAGE (self), NULL);
+  return &self->style;
+}
+
+void
+dw_curves_page_show_whole (DwCurvesPage *self)
+{
+  g_return_if_fail (DW_IS_CURVES_PAGE (self));
+  for (int a = 0; a < DW_N_AXLES; a++)
+    dw_chart_view_show_whole (self->axle[a].chart);
+}
+
+DwChartView *
+dw_curves_page_get_chart (DwCurvesPage *self, dw_axle axle)
+{
+  g_return_val_if_fail (DW_IS_CURVES_PAGE (self), NULL);
+  return self->axle[axle].chart;
+}
+
+/* ---- widget ---- */
+
+static void
+on_reading (DwChartView *chart, const char *text, gpointer data)
+{
+  (void)chart;
+  dw_figures_strip_set_reading (DW_FIGURES_STRIP (data), text);
+}
+
+static void
+add_column (DwCurvesPage *self, dw_axle axle)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *chart = dw_chart_view_new ();
+  GtkWidget *figures = dw_figures_strip_new ();
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *panel = dw_damper_panel_new ();
+
+  g_signal_connect_object (chart, "reading", G_CALLBACK (on_reading), figures, 0);
+  gtk_box_append (GTK_BOX (box), chart);
+  gtk_box_append (GTK_BOX (box), figures);
+  gtk_box_append (self->charts, box);
+
+  dw_damper_panel_set_axle (DW_DAMPER_PANEL (panel), axle);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), panel);
+  gtk_widget_set_hexpand (scrolled, TRUE);
+  gtk_box_append (self->panels, scrolled);
+  self->axle[axle] = (axle_column){ DW_CHART_VIEW (chart), DW_FIGURES_STRIP (figures),
+                                    DW_DAMPER_PANEL (panel) };
+}
+
+static void
+on_option_changed (DwCurvesPage *self)
+{
+  refresh (self);
+}
+
+static void
+dw_curves_page_dispose (GObject *object)
+{
+  DwCurvesPage *self = DW_CURVES_PAGE (object);
+  GtkWidget *child;
+
+  g_clear_object (&self->document);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (dw_curves_page_parent_class)->dispose (object);
+}
+
+static void
+dw_curves_page_finalize (GObject *object)
+{
+  DwCurvesPage *self = DW_CURVES_PAGE (object);
+
+  g_ptr_array_unref (self->drawn);
+  g_free (self->selected);
+  G_OBJECT_CLASS (dw_curves_page_parent_class)->finalize (object);
+}
+
+static void
+dw_curves_page_class_init (DwCurvesPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = dw_curves_page_dispose;
+  G_OBJECT_CLASS (klass)->finalize = dw_curves_page_finalize;
+  widget_class->css_changed = dw_curves_page_css_changed;
+  restyled_signal = g_signal_new ("restyled", DW_TYPE_CURVES_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 0);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/dampwright/Dampwright/curves-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, charts);
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, panels);
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, quantity);
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, place);
+  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, logarithmic);
+  gtk_widget_class_bind_template_callback (widget_class, on_option_changed);
+}
+
+static void
+dw_curves_page_init (DwCurvesPage *self)
+{
+  self->drawn = g_ptr_array_new_with_free_func (g_free);
+  self->selected = g_strdup ("");
+  gtk_widget_init_template (GTK_WIDGET (self));
+  for (int a = 0; a < DW_N_AXLES; a++)
+    add_column (self, (dw_axle)a);
+  update_style (self);
+}

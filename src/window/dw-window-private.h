@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/**
+ * @file dw-window-private.h
+ * Shared by the window and its actions.
+ */
+#pragma once
+
+#include "window/dw-curves-page.h"
+#include "window/dw-setup-list.h"
+#include "window/dw-window.h"
+
+struct _DwWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Template children (borrowed) */
+  GtkLabel *title;
+  GtkLabel *subtitle;
+  GtkInfoBar *info;
+  GtkLabel *info_text;
+  GtkButton *info_reload;
+  GtkMenuButton *recent;
+  GtkWidget *undo_button;
+  GtkWidget *redo_button;
+  DwSetupList *setups;
+  DwCurvesPage *curves;
+
+  /* Borrowed */
+  DwApplication *app;
+
+  /* Owned */
+  DwDocument *document;
+  GCancellable *cancellable; /* ends with the window */
+  char *selected;
+  GPtrArray *drawn; /* of char *: ids whose curves are shown, in the order of their lines */
+  gboolean closing; /* the user has said what becomes of unsaved work */
+  gboolean close_after_save;
+};
+
+G_BEGIN_DECLS
+
+/** Everything that depends on the project or on what is selected. */
+void dw_window_refresh (DwWindow *self);
+
+/** Sensitivity of all actions, in this one place. */
+void dw_window_update_actions (DwWindow *self);
+
+/** A line above the pages; @p offer_reload shows the button that loads the file again. */
+void dw_window_tell (DwWindow *self, GtkMessageType type, const char *text, gboolean offer_reload);
+
+/** Fill the menu of recent projects and examples. */
+void dw_window_show_recent (DwWindow *self);
+
+void dw_window_install_actions (GtkWidgetClass *widget_class);
+
+/** Save, asking for a name when there is none. */
+void dw_window_save (DwWindow *self);
+
+G_END_DECLS

@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <string.h>
+
+#include "window-fixture.h"
+#include "window/dw-curves-page.h"
+
+static GtkWidget *
+find_type (GtkWidget *widget, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_type (child, type);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static DwCurvesPage *
+page_of (DwWindow *window)
+{
+  return DW_CURVES_PAGE (find_type (GTK_WIDGET (window), DW_TYPE_CURVES_PAGE));
+}
+
+START_TEST (both_axles_show_the_fitted_setup_first)
+{
+  DwCurvesPage *page = page_of (fixture_open ("club-final.dampwright"));
+  for (int a = 0; a < DW_N_AXLES; a++)
+    {
+      const dw_chart *chart = dw_chart_view_get_chart (dw_curves_page_get_chart (page, (dw_axle)a));
+      ck_assert_int_eq (chart->n_series, 2);
+      ck_assert (chart->series[0]->is_fitted);
+      ck_assert_str_eq (chart->series[0]->name, "As qualified");
+      ck_assert_int_eq (chart->series[1]->slot, DW_SLOT_TRIAL_1);
+    }
+}
+END_TEST
+
+static gboolean
+warm_up (dw_project *project, gpointer data)
+{
+  (void)data;
+  project->conditions.oil_temperature += 20.0;
+  return TRUE;
+}
+
+START_TEST (an_edit_moves_the_curves_at_once)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  DwChartView *view = dw_curves_page_get_chart (page_of (window), DW_FRONT);
+  const dw_chart *chart = dw_chart_view_get_chart (view);
+  const size_t last = chart->series[0]->stroke[DW_REBOUND].n - 1;
+  const double before = chart->series[0]->stroke[DW_REBOUND].points[last].force;
+  dw_document_edit (dw_window_get_document (window), "Warm up", NULL, warm_up, NULL);
+  const size_t now = chart->series[0]->stroke[DW_REBOUND].n - 1;
+  ck_assert (chart->series[0]->stroke[DW_REBOUND].points[now].force < before);
+}
+END_TEST
+
+START_TEST (units_reach_the_charts)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  g_action_group_change_action_state (G_ACTION_GROUP (fixture_app ()), "unit-inch",
+                                      g_variant_new_boolean (TRUE));
+  g_action_group_change_action_state (G_ACTION_GROUP (fixture_app ()), "unit-lbf",
+                                      g_variant_new_boolean (TRUE));
+  const dw_chart *chart = dw_chart_view_get_chart (
+      dw_curves_page_get_chart (page_of (window), DW_REAR));
+  ck_assert_str_eq (chart->units.speed.symbol, "in/s");
+  ck_assert_str_eq (chart->units.force.symbol, "lbf");
+}
+END_TEST
+
+START_TEST (sun_and_dark_change_the_style)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  DwCurvesPage *page = page_of (window);
+  const dw_color light = dw_curves_page_get_style (page)->plot;
+  g_action_group_activate_action (G_ACTION_GROUP (fixture_app ()), "theme",
+                                  g_variant_new_string ("dark"));
+  ck_assert (dw_curves_page_get_style (page)->plot.red < light.red);
+  g_action_group_activate_action (G_ACTION_GROUP (fixture_app ()), "theme",
+                                  g_variant_new_string ("sun"));
+  ck_assert (dw_curves_page_get_style (page)->line[0].width
+             > dw_chart_style_make (DW_STYLE_LIGHT).line[0].width);
+  g_action_group_activate_action (G_ACTION_GROUP (fixture_app ()), "theme",
+                                  g_variant_new_string ("light"));
+  ck_assert (dw_curves_page_get_style (page)->plot.red == light.red);
+}
+END_TEST
+
+START_TEST (a_project_without_drawn_setups_is_empty_not_broken)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  dw_window_draw_setup (window, "baseline", FALSE);
+  dw_window_draw_setup (window, "trial-1", FALSE);
+  fixture_settle ();
+  ck_assert_int_eq (
+      dw_chart_view_get_chart (dw_curves_page_get_chart (page_of (window), DW_FRONT))->n_series, 0);
+}
+END_TEST
+
+int
+main (void)
+{
+  Suite *s = suite_create ("window/curves-page");
+  TCase *tc = tcase_create ("curves-page");
+  fixture_case (s, tc);
+  tcase_add_test (tc, both_axles_show_the_fitted_setup_first);
+  tcase_add_test (tc, an_edit_moves_the_curves_at_once);
+  tcase_add_test (tc, units_reach_the_charts);
+  tcase_add_test (tc, sun_and_dark_change_the_style);
+  tcase_add_test (tc, a_project_without_drawn_setups_is_empty_not_broken);
+  return run_suite (s);
+}
