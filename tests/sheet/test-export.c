@@ -45,6 +45,17 @@ render (dw_export_kind kind)
   return bytes;
 }
 
+/* Bytes, NUL among them. */
+static bool
+holds (const char *data, gsize length, const char *piece)
+{
+  const gsize n = strlen (piece);
+  for (gsize i = 0; i + n <= length; i++)
+    if (memcmp (data + i, piece, n) == 0)
+      return true;
+  return false;
+}
+
 START_TEST (the_same_drawing_is_the_same_file)
 {
   g_autoptr (GBytes) first = render ((dw_export_kind)_i);
@@ -76,7 +87,7 @@ START_TEST (svg_is_xml_with_title_and_words)
     }
   ck_assert_int_eq (found, 2);
   /* vectors all of it */
-  ck_assert (g_strstr_len (data, (gssize)length, "<image") == NULL);
+  ck_assert (!holds (data, length, "<image"));
   xmlFreeDoc (doc);
 }
 END_TEST
@@ -111,9 +122,9 @@ START_TEST (pdf_has_title_pages_and_one_date)
   gsize length;
   const char *data = g_bytes_get_data (bytes, &length);
   ck_assert_mem_eq (data, "%PDF-1.", 7);
-  ck_assert_ptr_nonnull (g_strstr_len (data, (gssize)length, "/Title (Heat 3 <& 4>)"));
-  ck_assert_ptr_nonnull (g_strstr_len (data, (gssize)length, "/CreationDate (20000101000000"));
-  ck_assert_ptr_nonnull (g_strstr_len (data, (gssize)length, "/Count 3"));
+  ck_assert (holds (data, length, "/Title (Heat 3 <& 4>)"));
+  ck_assert (holds (data, length, "/CreationDate (20000101000000"));
+  ck_assert (holds (data, length, "/Count 3"));
 }
 END_TEST
 
