@@ -77,6 +77,30 @@ START_TEST (pango_measures_what_it_paints)
 }
 END_TEST
 
+/* More texts than are remembered, each asked for twice. */
+START_TEST (what_is_remembered_is_what_was_measured)
+{
+  dw_chart_style style = dw_chart_style_make (DW_STYLE_LIGHT);
+  style.font_family = "DejaVu Sans";
+  dw_text_pango *pango = dw_text_pango_new (&style);
+  dw_text_pango *judge = dw_text_pango_new (&style);
+  const dw_text_metrics metrics = dw_text_pango_metrics (pango);
+  for (int i = 0; i < 1200; i++)
+    {
+      g_autofree char *text = g_strdup_printf ("%d", i % 700);
+      const double width = dw_text_measure (&metrics, text, DW_TEXT_TICK).width;
+      ck_assert (dw_text_measure (&metrics, text, DW_TEXT_TICK).width == width);
+      if (i % 100 == 0)
+        {
+          const dw_text_metrics fresh = dw_text_pango_metrics (judge);
+          ck_assert (dw_text_measure (&fresh, text, DW_TEXT_TICK).width == width);
+        }
+    }
+  dw_text_pango_free (pango);
+  dw_text_pango_free (judge);
+}
+END_TEST
+
 START_TEST (a_rim_surrounds_the_letters)
 {
   dw_chart_style style = dw_chart_style_make (DW_STYLE_LIGHT);
@@ -111,6 +135,7 @@ main (void)
   tcase_add_test (tcase, a_long_text_loses_its_middle);
   tcase_add_test (tcase, wrapped_lines_fit_and_lose_nothing);
   tcase_add_test (tcase, pango_measures_what_it_paints);
+  tcase_add_test (tcase, what_is_remembered_is_what_was_measured);
   tcase_add_test (tcase, a_rim_surrounds_the_letters);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
