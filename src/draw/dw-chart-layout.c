@@ -25,6 +25,12 @@ static const double STRIP_PART = 0.14;
 static const double STRIP_LEAST = 3.2;
 static const double STRIP_MOST = 6.5;
 
+/* Samples in its heading: height in ascents of the letters, width in heights, gaps in ems. */
+static const double SWATCH = 0.9;
+static const double SWATCH_ASPECT = 1.4;
+static const double SWATCH_GAP = 0.3;
+static const double KEY_GAP = 0.9;
+
 /* The legend stands at the right of an area at least so wide [1 of its height] ... */
 static const double WIDE = 1.7;
 /* ... and so wide [em], takes at most this part of it, and above at most this part. */
@@ -64,11 +70,41 @@ strip_height (const builder *b, const dw_rect *area)
   return fmin (STRIP_MOST * b->em, fmax (STRIP_LEAST * b->em, STRIP_PART * area->height));
 }
 
+static char *
+strip_heading (const builder *b)
+{
+  const dw_chart *chart = b->chart;
+  const dw_word words[] = { { "setup", chart->series[chart->strip_series]->name },
+                            { "stroke", chart->labels.stroke[chart->strip_stroke] },
+                            { NULL, NULL } };
+  return dw_phrase_fill (chart->labels.strip, words);
+}
+
+static double
+swatch_size (const builder *b)
+{
+  return SWATCH * dw_text_measure (b->metrics, "0", DW_TEXT_NOTE).ascent;
+}
+
+/* The strip's heading and the samples of its parts in one row where there is room for both. */
+static int
+heading_rows (const builder *b, const dw_rect *area)
+{
+  g_autofree char *heading = strip_heading (b);
+  double width = dw_text_measure (b->metrics, heading, DW_TEXT_NOTE).width;
+  for (int i = 0; i < DW_N_SHARES; i++)
+    width += dw_text_measure (b->metrics, b->chart->labels.share[i], DW_TEXT_NOTE).width
+             + SWATCH_ASPECT * swatch_size (b) + (SWATCH_GAP + KEY_GAP) * b->em;
+  /* the key ends with the plot, which ends before the labels do */
+  const double slack = 2.0 * b->em;
+  return width + slack <= b->right - area->x - PADDING * b->em ? 1 : 2;
+}
+
 /* Strip with its heading. */
 static double
 strip_room (const builder *b, const dw_rect *area)
 {
-  return strip_height (b, area) + row (b, DW_TEXT_CAPTION) + 0.5 * b->em;
+  return strip_height (b, area) + heading_rows (b, area) * row (b, DW_TEXT_CAPTION) + 0.5 * b->em;
 }
 
 /* What stands under the plot without the strip. */
@@ -293,36 +329,43 @@ add_value_caption (builder *b, dw_chart_layout *layout)
 
 /* ---- the strip ---- */
 
+/* Samples of the parts, from the right. @return  where they begin; 0 when they do not fit */
+static double
+add_strip_key (const builder *b, dw_chart_layout *layout, double y)
+{
+  const dw_rect *plot = &layout->frame.plot;
+  const double size = swatch_size (b);
+  double x = plot->x + plot->width;
+  for (int i = DW_N_SHARES - 1; i >= 0; i--)
+    {
+      const char *text = b->chart->labels.share[i];
+      const double width = dw_text_measure (b->metrics, text, DW_TEXT_NOTE).width;
+      const double left = x - width - SWATCH_ASPECT * size - SWATCH_GAP * b->em;
+      if (left < layout->area.x + PADDING * b->em)
+        return 0.0;
+      const dw_chart_label *label = dw_chart_label_list_add (
+          &layout->texts, b->metrics, DW_LABEL_SHARE, DW_TEXT_NOTE, text, (dw_spot){ x - width, y },
+          width + 1.0);
+      if (label == NULL)
+        return 0.0;
+      layout->swatch[i] = (dw_rect){ left, label->at.y - size, SWATCH_ASPECT * size, size };
+      x = left - KEY_GAP * b->em;
+    }
+  return x;
+}
+
+/* @p y is the top of the last row. */
 static void
 add_strip_heading (const builder *b, dw_chart_layout *layout, double y)
 {
-  const dw_chart *chart = b->chart;
-  const dw_rect *plot = &layout->frame.plot;
-  const double size = 0.9 * dw_text_measure (b->metrics, "0", DW_TEXT_NOTE).ascent;
-  double x = plot->x + plot->width;
-  /* from the right: the parts; what is left is the heading's */
-  for (int i = DW_N_SHARES - 1; i >= 0; i--)
-    {
-      const double width = dw_text_measure (b->metrics, chart->labels.share[i], DW_TEXT_NOTE).width;
-      const double left = x - width - 1.4 * size - 0.3 * b->em;
-      if (left < layout->area.x + PADDING * b->em)
-        return;
-      const dw_chart_label *label = dw_chart_label_list_add (
-          &layout->texts, b->metrics, DW_LABEL_SHARE, DW_TEXT_NOTE, chart->labels.share[i],
-          (dw_spot){ x - width, y }, width + 1.0);
-      if (label == NULL)
-        return;
-      layout->swatch[i] = (dw_rect){ left, label->at.y - size, 1.4 * size, size };
-      x = left - 0.9 * b->em;
-    }
-  const dw_word words[] = { { "setup", chart->series[chart->strip_series]->name },
-                            { "stroke", chart->labels.stroke[chart->strip_stroke] },
-                            { NULL, NULL } };
-  g_autofree char *text = dw_phrase_fill (chart->labels.strip, words);
   const double from = layout->area.x + PADDING * b->em;
-  if (x - from > 8.0 * b->em)
-    dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_STRIP, DW_TEXT_NOTE, text,
-                             (dw_spot){ from, y }, x - from);
+  const bool is_one_row = heading_rows (b, &layout->area) == 1;
+  const double key = add_strip_key (b, layout, y);
+  const double to = is_one_row && key > 0.0 ? key : b->right;
+  const double top = is_one_row ? y : y - row (b, DW_TEXT_NOTE);
+  g_autofree char *text = strip_heading (b);
+  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_STRIP, DW_TEXT_NOTE, text,
+                           (dw_spot){ from, top }, to - from);
 }
 
 static void

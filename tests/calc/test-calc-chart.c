@@ -78,6 +78,7 @@ START_TEST (the_numbers_are_the_models)
                     DW_OK);
   g_autofree char *said = calc_output (
       "chart {demo}/club-final.dampwright --setup baseline,trial-1 --to 0.5 -o '%s/x.csv'", folder);
+  ck_assert_str_eq (said, "");
   gsize length;
   g_autofree char *text = read_file (folder, "x.csv", &length);
   test_table *table = test_table_parse (text);

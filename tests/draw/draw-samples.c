@@ -51,10 +51,9 @@ sample_series (const char *name, double viscosity, bool is_log)
 dw_chart
 sample_chart (int n, bool is_log)
 {
-  static const char *const names[DW_MAX_SERIES] = { "As qualified", "Rear quicker on rebound",
-                                                    "Thicker oil",
-                                                    "A name that is much too long "
-                                                    "for any legend to hold" };
+  static const char *const names[DW_MAX_SERIES]
+      = { "As qualified", "Rear quicker on rebound", "Thicker oil",
+          "A name that is much too long for any legend to hold" };
   dw_chart chart = dw_chart_defaults ();
   chart.is_log = is_log;
   chart.n_series = n;
