@@ -24,6 +24,7 @@ packages='
   libglib2.0-dev
   libxml2-dev
   libgsl-dev
+  libcairo2-dev libpango1.0-dev
   libgtk-4-dev
 '
 if [ "$only_run" = no ]; then

@@ -11,6 +11,7 @@
 static const double PADDING = 0.6;    /* around everything */
 static const double ROW_GAP = 0.35;   /* between rows of text */
 static const double LABEL_GAP = 0.55; /* from the plot to its labels */
+static const double CLEARANCE = 0.1;  /* between two texts above each other, at least */
 static const double LEAST_MAJOR_X = 4.2;
 static const double LEAST_MAJOR_Y = 1.9;
 static const double LEAST_MINOR = 0.5;
@@ -23,6 +24,12 @@ static const double LOW_PLOT_WITH_STRIP = 110.0;
 static const double STRIP_PART = 0.14;
 static const double STRIP_LEAST = 3.2;
 static const double STRIP_MOST = 6.5;
+
+/* Samples in its heading: height in ascents of the letters, width in heights, gaps in ems. */
+static const double SWATCH = 0.9;
+static const double SWATCH_ASPECT = 1.4;
+static const double SWATCH_GAP = 0.3;
+static const double KEY_GAP = 0.9;
 
 /* The legend stands at the right of an area at least so wide [1 of its height] ... */
 static const double WIDE = 1.7;
@@ -63,11 +70,41 @@ strip_height (const builder *b, const dw_rect *area)
   return fmin (STRIP_MOST * b->em, fmax (STRIP_LEAST * b->em, STRIP_PART * area->height));
 }
 
+static char *
+strip_heading (const builder *b)
+{
+  const dw_chart *chart = b->chart;
+  const dw_word words[] = { { "setup", chart->series[chart->strip_series]->name },
+                            { "stroke", chart->labels.stroke[chart->strip_stroke] },
+                            { NULL, NULL } };
+  return dw_phrase_fill (chart->labels.strip, words);
+}
+
+static double
+swatch_size (const builder *b)
+{
+  return SWATCH * dw_text_measure (b->metrics, "0", DW_TEXT_NOTE).ascent;
+}
+
+/* The strip's heading and the samples of its parts in one row where there is room for both. */
+static int
+heading_rows (const builder *b, const dw_rect *area)
+{
+  g_autofree char *heading = strip_heading (b);
+  double width = dw_text_measure (b->metrics, heading, DW_TEXT_NOTE).width;
+  for (int i = 0; i < DW_N_SHARES; i++)
+    width += dw_text_measure (b->metrics, b->chart->labels.share[i], DW_TEXT_NOTE).width
+             + SWATCH_ASPECT * swatch_size (b) + (SWATCH_GAP + KEY_GAP) * b->em;
+  /* the key ends with the plot, which ends before the labels do */
+  const double slack = 2.0 * b->em;
+  return width + slack <= b->right - area->x - PADDING * b->em ? 1 : 2;
+}
+
 /* Strip with its heading. */
 static double
 strip_room (const builder *b, const dw_rect *area)
 {
-  return strip_height (b, area) + row (b, DW_TEXT_CAPTION) + 0.5 * b->em;
+  return strip_height (b, area) + heading_rows (b, area) * row (b, DW_TEXT_CAPTION) + 0.5 * b->em;
 }
 
 /* What stands under the plot without the strip. */
@@ -75,23 +112,6 @@ static double
 foot_room (const builder *b)
 {
   return LABEL_GAP * b->em + dw_text_height (b->metrics, DW_TEXT_TICK) + row (b, DW_TEXT_CAPTION);
-}
-
-static void
-add_title (builder *b, dw_chart_layout *layout)
-{
-  const char *title = b->chart->labels.title;
-  const double left = layout->area.x + PADDING * b->em;
-  if (title == NULL || *title == '\0')
-    return;
-  const double bottom = layout->area.y + layout->area.height;
-  const double rest = bottom - b->top - row (b, DW_TEXT_TITLE) - row (b, DW_TEXT_LEGEND)
-                      - row (b, DW_TEXT_CAPTION) - foot_room (b);
-  if (rest < LOW_PLOT)
-    return;
-  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, title,
-                           (dw_spot){ left, b->top }, b->right - left);
-  b->top += row (b, DW_TEXT_TITLE) + ROW_GAP * b->em;
 }
 
 static bool
@@ -102,12 +122,57 @@ legend_goes_right (const builder *b, const dw_rect *area)
   return b->chart->legend == DW_LEGEND_RIGHT;
 }
 
+static bool
+has_legend (const builder *b)
+{
+  return b->chart->legend != DW_LEGEND_NONE && b->chart->n_series > 0;
+}
+
+/* Strip above the plot that the legend may fill. */
+static dw_rect
+legend_strip (const builder *b, const dw_rect *area)
+{
+  const double left = area->x + PADDING * b->em;
+  return (dw_rect){ left, b->top, b->right - left, LEGEND_PART_ABOVE * area->height };
+}
+
+/* What a legend above the plot takes. */
+static double
+legend_room (const builder *b, const dw_rect *area)
+{
+  if (!has_legend (b) || legend_goes_right (b, area))
+    return 0.0;
+  dw_legend legend = { 0 };
+  const dw_rect strip = legend_strip (b, area);
+  dw_legend_make (b->chart, b->style, b->metrics, &strip, &legend);
+  const double height = legend.box.height;
+  dw_legend_clear (&legend);
+  return height + 0.6 * b->em;
+}
+
+static void
+add_title (builder *b, dw_chart_layout *layout)
+{
+  const char *title = b->chart->labels.title;
+  const double left = layout->area.x + PADDING * b->em;
+  if (title == NULL || *title == '\0')
+    return;
+  const double bottom = layout->area.y + layout->area.height;
+  const double rest = bottom - b->top - row (b, DW_TEXT_TITLE) - legend_room (b, &layout->area)
+                      - row (b, DW_TEXT_CAPTION) - foot_room (b);
+  if (rest < LOW_PLOT)
+    return;
+  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, title,
+                           (dw_spot){ left, b->top }, b->right - left);
+  b->top += row (b, DW_TEXT_TITLE) + ROW_GAP * b->em;
+}
+
 static void
 add_legend (builder *b, dw_chart_layout *layout)
 {
   const dw_rect *area = &layout->area;
   const double pad = PADDING * b->em;
-  if (b->chart->legend == DW_LEGEND_NONE || b->chart->n_series == 0)
+  if (!has_legend (b))
     return;
   if (legend_goes_right (b, area))
     {
@@ -120,8 +185,7 @@ add_legend (builder *b, dw_chart_layout *layout)
       b->right -= width + 2.0 * pad;
       return;
     }
-  const dw_rect strip = { area->x + pad, b->top, b->right - area->x - pad,
-                          LEGEND_PART_ABOVE * area->height };
+  const dw_rect strip = legend_strip (b, area);
   dw_legend_make (b->chart, b->style, b->metrics, &strip, &layout->legend);
   b->top += layout->legend.box.height + 0.6 * b->em;
 }
@@ -260,41 +324,48 @@ add_value_caption (builder *b, dw_chart_layout *layout)
                            text, (dw_spot){ left, b->top }, b->right - left);
   /* the uppermost label reaches half its height over the plot */
   b->top += dw_text_height (b->metrics, DW_TEXT_CAPTION)
-            + fmax (ROW_GAP * b->em, 0.5 * dw_text_height (b->metrics, DW_TEXT_TICK));
+            + fmax (ROW_GAP * b->em, (0.5 + CLEARANCE) * dw_text_height (b->metrics, DW_TEXT_TICK));
 }
 
 /* ---- the strip ---- */
 
+/* Samples of the parts, from the right. @return  where they begin; 0 when they do not fit */
+static double
+add_strip_key (const builder *b, dw_chart_layout *layout, double y)
+{
+  const dw_rect *plot = &layout->frame.plot;
+  const double size = swatch_size (b);
+  double x = plot->x + plot->width;
+  for (int i = DW_N_SHARES - 1; i >= 0; i--)
+    {
+      const char *text = b->chart->labels.share[i];
+      const double width = dw_text_measure (b->metrics, text, DW_TEXT_NOTE).width;
+      const double left = x - width - SWATCH_ASPECT * size - SWATCH_GAP * b->em;
+      if (left < layout->area.x + PADDING * b->em)
+        return 0.0;
+      const dw_chart_label *label = dw_chart_label_list_add (
+          &layout->texts, b->metrics, DW_LABEL_SHARE, DW_TEXT_NOTE, text, (dw_spot){ x - width, y },
+          width + 1.0);
+      if (label == NULL)
+        return 0.0;
+      layout->swatch[i] = (dw_rect){ left, label->at.y - size, SWATCH_ASPECT * size, size };
+      x = left - KEY_GAP * b->em;
+    }
+  return x;
+}
+
+/* @p y is the top of the last row. */
 static void
 add_strip_heading (const builder *b, dw_chart_layout *layout, double y)
 {
-  const dw_chart *chart = b->chart;
-  const dw_rect *plot = &layout->frame.plot;
-  const double size = 0.9 * dw_text_measure (b->metrics, "0", DW_TEXT_NOTE).ascent;
-  double x = plot->x + plot->width;
-  /* from the right: the parts; what is left is the heading's */
-  for (int i = DW_N_SHARES - 1; i >= 0; i--)
-    {
-      const double width = dw_text_measure (b->metrics, chart->labels.share[i], DW_TEXT_NOTE).width;
-      const double left = x - width - 1.4 * size - 0.3 * b->em;
-      if (left < layout->area.x + PADDING * b->em)
-        return;
-      const dw_chart_label *label = dw_chart_label_list_add (
-          &layout->texts, b->metrics, DW_LABEL_SHARE, DW_TEXT_NOTE, chart->labels.share[i],
-          (dw_spot){ x - width, y }, width + 1.0);
-      if (label == NULL)
-        return;
-      layout->swatch[i] = (dw_rect){ left, label->at.y - size, 1.4 * size, size };
-      x = left - 0.9 * b->em;
-    }
-  const dw_word words[] = { { "setup", chart->series[chart->strip_series]->name },
-                            { "stroke", chart->labels.stroke[chart->strip_stroke] },
-                            { NULL, NULL } };
-  g_autofree char *text = dw_phrase_fill (chart->labels.strip, words);
   const double from = layout->area.x + PADDING * b->em;
-  if (x - from > 8.0 * b->em)
-    dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_STRIP, DW_TEXT_NOTE, text,
-                             (dw_spot){ from, y }, x - from);
+  const bool is_one_row = heading_rows (b, &layout->area) == 1;
+  const double key = add_strip_key (b, layout, y);
+  const double to = is_one_row && key > 0.0 ? key : b->right;
+  const double top = is_one_row ? y : y - row (b, DW_TEXT_NOTE);
+  g_autofree char *text = strip_heading (b);
+  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_STRIP, DW_TEXT_NOTE, text,
+                           (dw_spot){ from, top }, to - from);
 }
 
 static void

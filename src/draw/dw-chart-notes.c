@@ -157,6 +157,7 @@ boxes_around (const dw_chart_notes *notes, dw_spot mark, const char *text, dw_re
   const dw_spot corners[] = {
     { right, below },
     { left, above },
+    { left, below },
     { right, level },
     { left, level },
     { centre, mark.y + near },

@@ -38,7 +38,7 @@ static const recipe recipes[DW_N_STYLES] = {
     .background = { 14, 3, 280 }, .plot = { 14, 3, 280 }, .ink = { 94, 2, 280 }, .muted = { 75, 4, 280 },
     .grid = { 33, 4, 280 }, .minor_grid = { 22, 4, 280 },
     .share = { { 44, 28, 260 }, { 36, 26, 90 }, { 19, 3, 280 } },
-    .metal = { 38, 3, 270 }, .shim = { 66, 34, 85 }, .warning = { 68, 62, 40 },
+    .metal = { 38, 3, 270 }, .shim = { 66, 34, 85 }, .warning = { 73, 55, 45 },
     .line = { { 96, 3, 280 }, { 62, 55, 0 }, { 58, 55, 285 }, { 82, 85, 135 }, { 58, 40, 105 } },
     .letters = 1.0, .weight = 1.0, .band_alpha = 0.26,
   },

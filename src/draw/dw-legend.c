@@ -9,9 +9,13 @@
 
 /* In ems of the legend's letters. */
 static const double SAMPLE = 4.4;
+static const double SHORT_SAMPLE = 2.4; /* in columns, where there is little room */
 static const double GAP_BEHIND_SAMPLE = 0.6;
 static const double GAP_BETWEEN = 1.6;
 static const double LINE_GAP = 0.3;
+
+/* A column must hold so much of a name, or it tells nothing. */
+static const double LEAST_NAME = 5.0;
 
 /* [pt] A name that fits exactly must not be cut by the rounding of sums. */
 static const double HAIR = 1e-3;
@@ -56,11 +60,18 @@ dw_legend_width (const dw_chart *chart, const dw_chart_style *style, const dw_te
   return widest;
 }
 
+/* Width of each of some columns. */
+static double
+cell_width (const dw_chart_style *style, const dw_rect *strip, int columns)
+{
+  return (strip->width - (columns - 1) * GAP_BETWEEN * em (style)) / columns;
+}
+
 static void
 place_entry (const dw_chart *chart, const dw_chart_style *style, const dw_text_metrics *metrics,
-             const dw_rect *box, int series, dw_legend *legend)
+             const dw_rect *box, double sample, int series, dw_legend *legend)
 {
-  const double indent = (SAMPLE + GAP_BEHIND_SAMPLE) * em (style);
+  const double indent = (sample + GAP_BEHIND_SAMPLE) * em (style);
   const dw_text_extent extent = dw_text_measure (metrics, "0", DW_TEXT_LEGEND);
   const double middle = box->y + 0.5 * box->height;
   g_autofree char *name = name_of (chart, series);
@@ -72,7 +83,7 @@ place_entry (const dw_chart *chart, const dw_chart_style *style, const dw_text_m
                                fmax (0.0, box->width - indent + HAIR)),
     .box = *box,
     .from = { box->x, middle },
-    .to = { box->x + fmin (SAMPLE * em (style), box->width), middle },
+    .to = { box->x + fmin (sample * em (style), box->width), middle },
     .text_at = { box->x + indent, middle + 0.5 * (extent.ascent - extent.descent) },
   };
   const double right = box->x + box->width;
@@ -96,7 +107,7 @@ fill (const dw_chart *chart, const dw_chart_style *style, const dw_text_metrics 
   legend->box = (dw_rect){ strip->x, strip->y, 0.0, 0.0 };
   for (int i = 0; i < chart->n_series; i++)
     {
-      const double cell = columns > 0 ? (strip->width - (columns - 1) * between) / columns
+      const double cell = columns > 0 ? cell_width (style, strip, columns)
                                       : entry_width (chart, style, metrics, i);
       const double width = fmax (1.0, fmin (cell, strip->width));
       if (x > strip->x && x + width > strip->x + strip->width + 1e-6)
@@ -105,7 +116,7 @@ fill (const dw_chart *chart, const dw_chart_style *style, const dw_text_metrics 
           y += line;
         }
       const dw_rect box = { x, y, width, height };
-      place_entry (chart, style, metrics, &box, i, legend);
+      place_entry (chart, style, metrics, &box, columns > 0 ? SHORT_SAMPLE : SAMPLE, i, legend);
       x += width + between;
     }
 }
@@ -115,7 +126,10 @@ dw_legend_make (const dw_chart *chart, const dw_chart_style *style, const dw_tex
                 const dw_rect *strip, dw_legend *legend)
 {
   fill (chart, style, metrics, strip, 0, legend);
-  for (int columns = 2; columns <= chart->n_series && legend->box.height > strip->height; columns++)
+  const double least = (SHORT_SAMPLE + GAP_BEHIND_SAMPLE + LEAST_NAME) * em (style);
+  for (int columns = 2; columns <= chart->n_series && legend->box.height > strip->height
+                        && cell_width (style, strip, columns) >= least;
+       columns++)
     fill (chart, style, metrics, strip, columns, legend);
 }
 

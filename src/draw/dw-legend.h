@@ -35,7 +35,7 @@ void dw_legend_clear (dw_legend *legend);
  * Lay the setups of a chart out in rows from the upper left corner of a strip.
  *
  * They stand as wide as their names need and wrap; when that takes more than the strip's height
- * they are put into columns and their names are shortened.
+ * they are put into columns and their names are shortened, as long as something of them is left.
  *
  * @param strip   place that there is
  * @param legend  cleared, then filled; its box lies in the strip's width

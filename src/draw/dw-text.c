@@ -8,7 +8,11 @@ struct dw_text_pango
 {
   const dw_chart_style *style; /* borrowed */
   PangoLayout *layout[DW_N_TEXTS];
+  GHashTable *known[DW_N_TEXTS]; /* text to dw_text_extent: a layout asks for the same again */
 };
+
+/* Texts that are remembered, a role; a chart has some dozens. */
+#define MOST_KNOWN 500
 
 static void
 prepare (PangoLayout *layout, const dw_chart_style *style, dw_text_role role)
@@ -45,6 +49,7 @@ dw_text_pango_new (const dw_chart_style *style)
     {
       PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
       pango->layout[i] = pango_layout_new (context);
+      pango->known[i] = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
       prepare (pango->layout[i], style, (dw_text_role)i);
       g_object_unref (context);
     }
@@ -57,7 +62,10 @@ dw_text_pango_free (dw_text_pango *pango)
   if (pango == NULL)
     return;
   for (int i = 0; i < DW_N_TEXTS; i++)
-    g_object_unref (pango->layout[i]);
+    {
+      g_object_unref (pango->layout[i]);
+      g_hash_table_unref (pango->known[i]);
+    }
   g_free (pango);
 }
 
@@ -75,8 +83,16 @@ static dw_text_extent
 measure_with_pango (void *data, const char *text, dw_text_role role)
 {
   dw_text_pango *pango = data;
+  GHashTable *known = pango->known[role];
+  const dw_text_extent *found = g_hash_table_lookup (known, text);
+  if (found != NULL)
+    return *found;
   pango_layout_set_text (pango->layout[role], text, -1);
-  return measure_layout (pango->layout[role]);
+  const dw_text_extent extent = measure_layout (pango->layout[role]);
+  if (g_hash_table_size (known) >= MOST_KNOWN)
+    g_hash_table_remove_all (known);
+  g_hash_table_insert (known, g_strdup (text), g_memdup2 (&extent, sizeof extent));
+  return extent;
 }
 
 dw_text_metrics

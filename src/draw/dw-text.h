@@ -40,7 +40,11 @@ double dw_text_height (const dw_text_metrics *metrics, dw_text_role role);
 /** Opaque. Free with dw_text_pango_free(). */
 typedef struct dw_text_pango dw_text_pango;
 
-/** @param style  borrowed as long as the result lives */
+/**
+ * Keep it as long as the style stays the same: what was measured once is remembered.
+ *
+ * @param style  borrowed as long as the result lives
+ */
 dw_text_pango *dw_text_pango_new (const dw_chart_style *style);
 
 /** NULL is allowed. */

@@ -174,17 +174,22 @@ render_png (const dw_drawing *drawing, GByteArray *out, GError **error)
   return good;
 }
 
+/* False for NaN as well. */
+static bool
+is_drawable (double points)
+{
+  return points >= DW_EXPORT_LEAST_POINTS && points <= DW_EXPORT_MOST_POINTS;
+}
+
 GBytes *
 dw_export_render (const dw_drawing *drawing, dw_export_kind kind, GError **error)
 {
   g_autoptr (GByteArray) out = g_byte_array_new ();
-  const double least = fmin (drawing->width, drawing->height);
-  const double most = fmax (drawing->width, drawing->height);
   gboolean good = FALSE;
 
   g_return_val_if_fail (kind != DW_EXPORT_CSV && drawing->n_pages > 0, NULL);
 
-  if (!(least >= DW_EXPORT_LEAST_POINTS && most <= DW_EXPORT_MOST_POINTS))
+  if (!is_drawable (drawing->width) || !is_drawable (drawing->height))
     {
       g_set_error (error, DW_EXPORT_ERROR, DW_EXPORT_ERROR_SIZE,
                    "a page of %g by %g points can not be drawn, %g to %g either way",

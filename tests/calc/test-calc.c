@@ -9,9 +9,9 @@
 #include "calc-run.h"
 #include "calc/dw-calc-command.h"
 
-static const dw_calc_command *const commands[] = { &dw_calc_check,   &dw_calc_force,
-                                                   &dw_calc_compare, &dw_calc_oil,
-                                                   &dw_calc_drills,  &dw_calc_shim };
+static const dw_calc_command *const commands[] = { &dw_calc_check, &dw_calc_force, &dw_calc_compare,
+                                                   &dw_calc_chart, &dw_calc_oil,   &dw_calc_drills,
+                                                   &dw_calc_shim };
 
 #define SHIM                                                                                       \
   "shim --hub 6 --outer 10.6 --thickness 0.15,0.1 --modulus-gpa 4 --poisson 0.38 --ring 7.1:9.3 "  \
@@ -52,7 +52,7 @@ static const struct
   { "drill {demo}/club-final.dampwright", "unknown command \"drill\"" },
   { "match", "unknown command \"match\"" },
   { "sheet", "unknown command \"sheet\"" },
-  { "chart", "unknown command \"chart\"" },
+  { "chart", "needs FILE" },
   { "Force", "unknown command" },
   { "--what", "unknown option \"--what\"" },
   { "check", "needs FILE" },

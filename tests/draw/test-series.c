@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+
+#include "draw-samples.h"
+#include "draw/dw-series.h"
+
+static dw_series *
+fill (const dw_damper *damper, double from, double to, bool is_log)
+{
+  const dw_series_range range = { from, to, is_log };
+  dw_series *series = dw_series_new ("x");
+  ck_assert_int_eq (dw_series_fill (series, damper, 25.0, &range, NULL), DW_OK);
+  return series;
+}
+
+START_TEST (points_are_the_models)
+{
+  const dw_damper d = sample_damper ();
+  dw_series *series = fill (&d, 0.0, 2.0, false);
+  for (int s = 0; s < DW_N_STROKES; s++)
+    {
+      const dw_series_stroke *stroke = &series->stroke[s];
+      ck_assert (stroke->points[0].speed == 0.0);
+      ck_assert (stroke->points[stroke->n - 1].speed == 2.0);
+      for (size_t i = 0; i < stroke->n; i++)
+        {
+          dw_force_point p;
+          ck_assert (i == 0 || stroke->points[i].speed > stroke->points[i - 1].speed);
+          ck_assert_int_eq (
+              dw_force_at (&series->model, (dw_stroke)s, stroke->points[i].speed, &p, NULL), DW_OK);
+          assert_close (stroke->points[i].force, p.force, 1e-9, 1e-9, "the same model");
+          ck_assert (stroke->points[i].is_void == p.is_void || series->onset_speed == p.speed);
+        }
+    }
+  ck_assert (series->motion_ratio == 0.6);
+  dw_series_free (series);
+}
+END_TEST
+
+/* Between the points the drawn line must not be visibly off, force and c, linear and logarithmic:
+ * half a percent of the largest force is 0.75 pt in a plot 150 pt high. */
+START_TEST (straight_pieces_follow_the_curve)
+{
+  const bool is_log = _i % 2 == 1;
+  test_random random = test_random_new ((uint64_t)_i);
+  dw_damper d = sample_damper ();
+  d.oil.viscosity = test_random_uniform (&random, 100.0, 1000.0) * 1e-6;
+  d.valve.lift_limit = _i < 4 ? 0.1e-3 : 0.6e-3;
+  d.gas.kind = _i < 6 ? DW_GAS_BLADDER : DW_GAS_VENTED;
+  dw_series *series = fill (&d, is_log ? 0.01 : 0.0, 1.0, is_log);
+  for (int s = 0; s < DW_N_STROKES; s++)
+    {
+      const dw_series_stroke *stroke = &series->stroke[s];
+      ck_assert_uint_lt (stroke->n, 400);
+      double largest = 0.0;
+      for (size_t i = 0; i < stroke->n; i++)
+        largest = fmax (largest, stroke->points[i].force);
+      for (size_t i = 0; i + 1 < stroke->n; i++)
+        {
+          const dw_series_point *a = &stroke->points[i];
+          const dw_series_point *b = &stroke->points[i + 1];
+          const double v = is_log ? sqrt (a->speed * b->speed) : 0.5 * (a->speed + b->speed);
+          dw_force_point p;
+          ck_assert_int_eq (dw_force_at (&series->model, (dw_stroke)s, v, &p, NULL), DW_OK);
+          assert_close (0.5 * (a->force + b->force), p.force, 0.0, 0.003 * largest,
+                        "force between two points");
+          if (a->speed > 0.01)
+            assert_close (0.5 * (a->force / a->speed + b->force / b->speed), p.force / v, 0.015,
+                          0.0, "c between two points");
+        }
+    }
+  dw_series_free (series);
+}
+END_TEST
+
+START_TEST (the_onset_is_a_point)
+{
+  const dw_damper d = sample_damper ();
+  dw_series *series = fill (&d, 0.0, 1.0, false);
+  bool found = false;
+  for (size_t i = 0; i < series->stroke[DW_COMPRESSION].n; i++)
+    found = found || series->stroke[DW_COMPRESSION].points[i].speed == series->onset_speed;
+  ck_assert (series->onset_speed < 1.0);
+  ck_assert (found);
+  assert_close (series->onset_force, d.gas.pressure * dw_damper_ring_area (&d) + d.seal_friction,
+                0.02, 0.0, "p_gas A and the seal; the film is small");
+  dw_series_free (series);
+}
+END_TEST
+
+START_TEST (high_gas_pressure_has_no_onset)
+{
+  dw_damper d = sample_damper ();
+  d.gas.pressure = 2000e3;
+  d.oil.viscosity = 50e-6;
+  d.piston.holes[0].diameter = 2.0e-3;
+  dw_series *series = fill (&d, 0.0, 0.2, false);
+  ck_assert (series->onset_speed > 0.2);
+  ck_assert (!series->is_vented);
+  dw_series_free (series);
+}
+END_TEST
+
+START_TEST (a_failure_leaves_what_was_there)
+{
+  dw_damper d = sample_damper ();
+  dw_error err;
+  dw_series *series = fill (&d, 0.0, 1.0, false);
+  const size_t n = series->stroke[DW_REBOUND].n;
+  const double force = series->stroke[DW_REBOUND].points[n - 1].force;
+  const dw_series_range range = { 0.0, 1.0, false };
+  d.body.bore = -1.0;
+  ck_assert_int_ne (dw_series_fill (series, &d, 25.0, &range, &err), DW_OK);
+  ck_assert_str_eq (err.field, "body.bore");
+  ck_assert (series->stroke[DW_REBOUND].n == n);
+  ck_assert (series->stroke[DW_REBOUND].points[n - 1].force == force);
+  dw_series_free (series);
+}
+END_TEST
+
+START_TEST (points_and_bands_are_copied)
+{
+  dw_series_point points[] = { { .speed = 0.1, .force = 1.0 }, { .speed = 0.2, .force = 2.0 } };
+  double low[] = { 0.9, 1.8 };
+  double high[] = { 1.1, 2.2 };
+  dw_series *series = dw_series_new ("measured");
+  dw_series_set_points (series, DW_REBOUND, points, 2);
+  dw_series_set_band (series, DW_REBOUND, low, high);
+  points[0].force = low[0] = high[0] = 99.0;
+  ck_assert (series->stroke[DW_REBOUND].points[0].force == 1.0);
+  ck_assert (series->stroke[DW_REBOUND].low[0] == 0.9 && series->stroke[DW_REBOUND].high[0] == 1.1);
+  dw_series_set_points (series, DW_REBOUND, points, 1);
+  ck_assert (series->stroke[DW_REBOUND].low == NULL);
+  dw_series_set_band (series, DW_REBOUND, NULL, NULL);
+  ck_assert (isinf (series->onset_speed) && isnan (series->onset_force));
+  dw_series_free (series);
+  dw_series_free (NULL);
+}
+END_TEST
+
+int
+main (void)
+{
+  Suite *suite = suite_create ("draw/series");
+  TCase *tcase = tcase_create ("series");
+  tcase_add_test (tcase, points_are_the_models);
+  tcase_add_loop_test (tcase, straight_pieces_follow_the_curve, 0, 8);
+  tcase_add_test (tcase, the_onset_is_a_point);
+  tcase_add_test (tcase, high_gas_pressure_has_no_onset);
+  tcase_add_test (tcase, a_failure_leaves_what_was_there);
+  tcase_add_test (tcase, points_and_bands_are_copied);
+  suite_add_tcase (suite, tcase);
+  return run_suite (suite);
+}
