@@ -190,8 +190,10 @@ static gboolean
 offer (DwNumberField *self, double value, gboolean final)
 {
   const double before = self->value;
-  g_autoptr (DwNumberField) alive = g_object_ref (self);
+  gboolean taken;
 
+  /* whoever is told may take the field away */
+  g_object_ref (self);
   show_message (self, NULL);
   self->refused = FALSE;
   /* before it is told: what the owner then shows is no news and leaves the text alone */
@@ -201,7 +203,9 @@ offer (DwNumberField *self, double value, gboolean final)
     self->value = before;
   else if (!same (before, self->value))
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_VALUE]);
-  return !self->refused;
+  taken = !self->refused;
+  g_object_unref (self);
+  return taken;
 }
 
 static gboolean
