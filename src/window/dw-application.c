@@ -56,8 +56,7 @@ on_open_file (GtkWindow *window, GFile *file, DwApplication *self)
 static GtkWindow *
 show_document (DwApplication *self, DwDocument *document)
 {
-  GtkWindow *window = GTK_WINDOW (
-      dw_window_new (GTK_APPLICATION (self), self->settings, document));
+  GtkWindow *window = GTK_WINDOW (dw_window_new (GTK_APPLICATION (self), self->settings, document));
 
   dw_document_keep_recovery (document, self->recovery_folder);
   g_signal_connect_object (window, "open-file", G_CALLBACK (on_open_file), self, 0);

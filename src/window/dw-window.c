@@ -289,8 +289,7 @@ dw_window_close_request (GtkWindow *window)
     }
   int width, height;
   gtk_window_get_default_size (window, &width, &height);
-  dw_settings_set_window (self->settings, width, height,
-                          gtk_window_is_maximized (window));
+  dw_settings_set_window (self->settings, width, height, gtk_window_is_maximized (window));
   g_cancellable_cancel (self->cancellable);
   dw_document_keep_recovery (self->document, NULL);
   return GTK_WINDOW_CLASS (dw_window_parent_class)->close_request (window);
