@@ -9,7 +9,7 @@
 #include "draw/dw-chart-paint.h"
 #include "draw/dw-chart-reading.h"
 #include "draw/dw-text.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 /* The reading line is a widget of its own with narrow bounds: when it moves, the chart's drawing is
  * taken from GTK's store and only the strip under the line is drawn again. */

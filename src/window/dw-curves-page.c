@@ -8,7 +8,7 @@
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
 #include "window/dw-setup-list.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 /* The widgets of one axle. */
 typedef struct

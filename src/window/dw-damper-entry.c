@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-damper-entry.h"
+#include "window/dw-widget.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
@@ -157,5 +158,5 @@ dw_damper_entry_set_idle (GtkWidget *widget, const char *reason)
   g_autofree char *text = reason != NULL ? g_strdup_printf ("%s\n\n%s", reason, usual)
                                          : g_strdup (usual);
   gtk_widget_set_sensitive (widget, reason == NULL);
-  gtk_widget_set_tooltip_text (widget, text);
+  dw_widget_set_tooltip (widget, text);
 }

@@ -10,7 +10,7 @@
 #include "window/dw-holes-table.h"
 #include "window/dw-piston-view.h"
 #include "window/dw-shims-table.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwDamperPanel
 {

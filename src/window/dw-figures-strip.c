@@ -6,6 +6,7 @@
 
 #include "study/dw-compare.h"
 #include "window/dw-verdict.h"
+#include "window/dw-widget.h"
 
 enum
 {
@@ -179,7 +180,7 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
     {
       g_autofree char *verdict = dw_verdict_text (&comparison);
       gtk_label_set_label (self->verdict, verdict);
-      gtk_widget_set_tooltip_text (GTK_WIDGET (self->verdict), verdict);
+      dw_widget_set_tooltip (GTK_WIDGET (self->verdict), verdict);
     }
 }
 
@@ -281,7 +282,7 @@ dw_figures_strip_init (DwFiguresStrip *self)
   for (int r = 0; r < N_ROWS; r++)
     {
       self->name[r] = new_label (GTK_GRID (grid), names[r], 0, r + 1, 0.0F);
-      gtk_widget_set_tooltip_text (GTK_WIDGET (self->name[r]), tips[r]);
+      dw_widget_set_tooltip (GTK_WIDGET (self->name[r]), tips[r]);
       for (int c = 0; c < N_COLUMNS && r != ROW_PACK; c++)
         add_cell (self, GTK_GRID (grid), r, c);
     }

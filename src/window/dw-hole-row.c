@@ -4,7 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "window/dw-damper-entry.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwHoleRow
 {

@@ -5,7 +5,7 @@
 
 #include "window/dw-hole-row.h"
 #include "window/dw-row-box.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwHolesTable
 {

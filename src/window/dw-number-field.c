@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-number-field.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 #include <glib/gi18n.h>
 #include <math.h>

@@ -5,7 +5,7 @@
 
 #include "draw/dw-piston-layout.h"
 #include "draw/dw-text.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 /* A pointer need not hit a hole of half a millimetre exactly [px]. */
 static const double REACH = 4.0;

@@ -5,7 +5,7 @@
 
 #include "study/dw-difference-text.h"
 #include "study/dw-difference.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwSetupList
 {
@@ -176,7 +176,7 @@ new_name (const dw_project *project, const dw_setup *setup)
   gtk_label_set_wrap_mode (GTK_LABEL (name), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_lines (GTK_LABEL (name), 2);
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_widget_set_tooltip_text (name, setup->name);
+  dw_widget_set_tooltip (name, setup->name);
   gtk_box_append (GTK_BOX (box), name);
   if (strcmp (project->fitted, setup->id) == 0)
     {
@@ -200,7 +200,7 @@ new_row (DwSetupList *self, const dw_project *project, const dw_setup *setup, in
   g_autofree char *label = g_strdup_printf (_ ("Draw %s"), setup->name);
 
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), slot >= 0);
-  gtk_widget_set_tooltip_text (check, _ ("Draw the curves of this setup"));
+  dw_widget_set_tooltip (check, _ ("Draw the curves of this setup"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   g_object_set_data_full (G_OBJECT (check), "id", g_strdup (setup->id), g_free);
   g_signal_connect_object (check, "toggled", G_CALLBACK (on_toggled), self, 0);

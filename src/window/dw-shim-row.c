@@ -6,7 +6,7 @@
 #include "window/dw-damper-entry.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-shim-material.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwShimRow
 {

@@ -6,7 +6,7 @@
 #include "window/dw-row-box.h"
 #include "window/dw-shim-material.h"
 #include "window/dw-shim-row.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 struct _DwShimsTable
 {

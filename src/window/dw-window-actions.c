@@ -4,6 +4,7 @@
 
 #include "window/dw-chart-export.h"
 #include "window/dw-window-private.h"
+#include "window/dw-widget.h"
 
 /* ---- files ---- */
 
@@ -535,7 +536,7 @@ static void
 name_step (GtkWidget *button, const char *verb, const char *label)
 {
   g_autofree char *text = label != NULL ? g_strdup_printf ("%s: %s", verb, label) : g_strdup (verb);
-  gtk_widget_set_tooltip_text (button, text);
+  dw_widget_set_tooltip (button, text);
 }
 
 void

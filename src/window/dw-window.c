@@ -139,7 +139,8 @@ show_title (DwWindow *self)
   gtk_label_set_label (self->subtitle, project->title);
   gtk_widget_set_visible (GTK_WIDGET (self->subtitle),
                           *project->title != '\0' && strcmp (project->title, shown) != 0);
-  gtk_window_set_title (GTK_WINDOW (self), marked != NULL ? marked : shown);
+  if (g_strcmp0 (marked != NULL ? marked : shown, gtk_window_get_title (GTK_WINDOW (self))) != 0)
+    gtk_window_set_title (GTK_WINDOW (self), marked != NULL ? marked : shown);
 }
 
 void

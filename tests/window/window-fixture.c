@@ -56,14 +56,24 @@ set_true (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+static gboolean
+keep_ticking (gpointer data)
+{
+  (void)data;
+  return G_SOURCE_CONTINUE;
+}
+
 bool
 fixture_until (bool (*done) (void *data), void *data, guint ms)
 {
   bool late = false;
   const guint timer = g_timeout_add (ms, set_true, &late);
+  /* what happens outside wakes nobody here */
+  const guint clock = g_timeout_add (50, keep_ticking, NULL);
 
   while (!done (data) && !late)
     g_main_context_iteration (NULL, TRUE);
+  g_source_remove (clock);
   if (!late)
     g_source_remove (timer);
   return !late;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /**
- * @file dw-children.h
- * What a widget of ours does with its children when it goes.
+ * @file dw-widget.h
+ * Small things that widgets of ours share.
  */
 #pragma once
 
@@ -15,5 +15,11 @@ G_BEGIN_DECLS
  * GTK 4.8 lets go of a template's bound children, but leaves the child at the template's root in its parent.
  */
 void dw_widget_drop_children (GtkWidget *widget);
+
+/**
+ * Set a tooltip that is another one. GTK asks the display where the pointer is whenever one is set,
+ * and waits for the answer; what is set at every edit must not.
+ */
+void dw_widget_set_tooltip (GtkWidget *widget, const char *text);
 
 G_END_DECLS

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window-fixture.h"
-#include "window/dw-children.h"
+#include "window/dw-widget.h"
 
 START_TEST (every_child_goes)
 {
@@ -29,13 +29,29 @@ START_TEST (a_widget_without_children_stays)
 }
 END_TEST
 
+START_TEST (a_tooltip_is_set_and_taken_away)
+{
+  GtkWidget *label = g_object_ref_sink (gtk_label_new ("x"));
+
+  dw_widget_set_tooltip (label, "One.");
+  ck_assert_str_eq (gtk_widget_get_tooltip_text (label), "One.");
+  dw_widget_set_tooltip (label, "One.");
+  dw_widget_set_tooltip (label, "Two.");
+  ck_assert_str_eq (gtk_widget_get_tooltip_text (label), "Two.");
+  dw_widget_set_tooltip (label, NULL);
+  ck_assert_ptr_null (gtk_widget_get_tooltip_text (label));
+  g_object_unref (label);
+}
+END_TEST
+
 int
 main (void)
 {
-  Suite *s = suite_create ("window/children");
-  TCase *tc = tcase_create ("children");
+  Suite *s = suite_create ("window/widget");
+  TCase *tc = tcase_create ("widget");
   fixture_case (s, tc);
   tcase_add_test (tc, every_child_goes);
   tcase_add_test (tc, a_widget_without_children_stays);
+  tcase_add_test (tc, a_tooltip_is_set_and_taken_away);
   return run_suite (s);
 }
