@@ -33,7 +33,8 @@ trap clean_up EXIT
 trap 'exit 1' HUP INT TERM
 
 # Xvfb chooses a free number itself and writes it once it can be used.
-Xvfb -displayfd 3 -screen 0 1280x1024x24 -nolisten tcp 3> "$scratch/number" \
+# -noreset: a test that starts while the last client leaves must not meet a server that starts anew.
+Xvfb -displayfd 3 -screen 0 1280x1024x24 -noreset -nolisten tcp 3> "$scratch/number" \
   > "$scratch/log" 2>&1 < /dev/null &
 server=$!
 tries=0
