@@ -40,10 +40,12 @@ damper_of_everything (dw_oil_kind kind)
   damper.piston.holes[1] = (dw_holes){ .count = 3, .diameter = 1e-3, .covered = true };
   damper.piston.eccentricity = 0.5;
   damper.valve.n_shims = 2;
-  damper.valve.shims[0]
-      = (dw_shim){ .thickness = 0.1e-3, .count = 2, .modulus = 4.2e9, .poisson = 0.35, .strength = 90e6 };
-  damper.valve.shims[1]
-      = (dw_shim){ .thickness = 0.2e-3, .count = 1, .modulus = 3.5e9, .poisson = 0.4, .strength = 80e6 };
+  damper.valve.shims[0] = (dw_shim){
+    .thickness = 0.1e-3, .count = 2, .modulus = 4.2e9, .poisson = 0.35, .strength = 90e6
+  };
+  damper.valve.shims[1] = (dw_shim){
+    .thickness = 0.2e-3, .count = 1, .modulus = 3.5e9, .poisson = 0.4, .strength = 80e6
+  };
   dw_filling_set_oil_kind (&damper.oil, kind);
   dw_filling_set_thinning (&damper.oil, true);
   return damper;
@@ -117,6 +119,10 @@ find (GtkWidget *root, const char *id)
 
   if (g_strcmp0 (its, id) == 0)
     return root;
+  /* what GTK's own widgets are made of is much, and none of it is meant */
+  if (GTK_IS_DROP_DOWN (root) || GTK_IS_ENTRY (root) || GTK_IS_BUTTON (root)
+      || GTK_IS_MENU_BUTTON (root))
+    return NULL;
   for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     {

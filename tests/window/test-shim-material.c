@@ -22,7 +22,8 @@ END_TEST
 
 START_TEST (own_values_are_left_alone)
 {
-  dw_shim shim = { .thickness = 0.1e-3, .count = 1, .modulus = 3e9, .poisson = 0.3, .strength = 7e7 };
+  dw_shim shim
+      = { .thickness = 0.1e-3, .count = 1, .modulus = 3e9, .poisson = 0.3, .strength = 7e7 };
   dw_shim_material_apply (DW_MATERIAL_OWN, &shim);
   ck_assert (shim.modulus == 3e9 && shim.poisson == 0.3 && shim.strength == 7e7);
   ck_assert_int_eq (dw_shim_material_of (&shim), DW_MATERIAL_OWN);
