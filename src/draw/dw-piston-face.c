@@ -43,19 +43,22 @@ radius_for (int n, double diameter)
   return n > 1 ? 0.5 * (1.0 + LEAST_LAND) * diameter / sin (0.5 * TURN / n) : 0.0;
 }
 
-/* Circle of the open holes; whether it is that of the covered ones. */
+/* Circle of the open holes; whether it is that of the covered ones. Without a shim nothing is
+ * covered, and all holes share one circle. */
 static double
 open_circle (const dw_piston_face *face, const dw_damper *damper, bool *is_shared)
 {
-  const double d = largest_of (&damper->piston, false);
-  const int n = count_of (&damper->piston, false);
+  const dw_piston *piston = &damper->piston;
+  const double d_open = largest_of (piston, false);
+  const double d = face->has_shim ? d_open : fmax (d_open, largest_of (piston, true));
+  const int n = count_of (piston, false) + (face->has_shim ? 0 : count_of (piston, true));
   const double land = LEAST_LAND * d;
   const double inner = face->has_shim ? face->shim_radius : face->shaft_radius;
   const double outermost = face->piston_radius - land - 0.5 * d;
   const bool fits_outside = face->piston_radius - inner >= d + 2.0 * land;
 
-  *is_shared = face->has_shim && !fits_outside;
-  if (*is_shared)
+  *is_shared = !face->has_shim || !fits_outside;
+  if (face->has_shim && !fits_outside)
     return 0.5 * damper->valve.hole_circle;
   const double middle = 0.5 * (inner + face->piston_radius);
   return fmax (middle, fmin (outermost, radius_for (n, d)));
@@ -84,16 +87,36 @@ next_group (const dw_piston *piston, bool covered, const int *placed, int n_plac
   return best;
 }
 
-/* All holes of a kind evenly on a circle, from an angle clockwise from the top. */
+/* Where hole i of so many stands. [rad] clockwise from the top */
+typedef struct
+{
+  double start; /* [rad] of the first hole, where they stand evenly */
+  int between;  /* so many others are on the circle, from the top on; 0 = none */
+} placing;
+
+static double
+angle_of (placing how, int i, int total)
+{
+  if (how.between == 0)
+    return how.start + TURN * i / total;
+  int gap = 0;
+  while ((gap + 1) * total / how.between <= i)
+    gap++;
+  const int first = gap * total / how.between;
+  const int in_gap = (gap + 1) * total / how.between - first;
+  return TURN / how.between * (gap + (i - first + 1.0) / (in_gap + 1.0));
+}
+
+/* All holes of a kind on a circle. */
 static void
-place (const dw_piston *piston, bool covered, double radius, double start, dw_piston_face *face)
+place (const dw_piston *piston, bool covered, double radius, placing how, dw_piston_face *face)
 {
   int placed[DW_MAX_HOLE_GROUPS] = { 0 };
   const int total = count_of (piston, covered);
   for (int i = 0; i < total && face->n_holes < DW_MAX_FACE_HOLES; i++)
     {
       const int group = next_group (piston, covered, placed, i, total);
-      const double angle = start + TURN * i / total;
+      const double angle = angle_of (how, i, total);
       placed[group]++;
       face->holes[face->n_holes++] = (dw_face_hole){ group, covered, radius * sin (angle),
                                                      radius * cos (angle),
@@ -106,16 +129,15 @@ place_holes (const dw_damper *damper, dw_piston_face *face)
 {
   const dw_piston *piston = &damper->piston;
   const int n_covered = count_of (piston, true);
-  const int n_open = count_of (piston, false);
   bool is_shared = false;
   const double open_radius = open_circle (face, damper, &is_shared);
   double covered_radius = 0.5 * damper->valve.hole_circle;
   if (!face->has_shim)
     covered_radius = open_radius; /* nothing covers them: open holes like the others */
 
-  place (piston, true, covered_radius, 0.0, face);
-  const double step = n_covered > 0 ? TURN / n_covered : TURN / (n_open > 0 ? n_open : 1);
-  place (piston, false, open_radius, n_covered > 0 ? 0.5 * step : 0.0, face);
+  place (piston, true, covered_radius, (placing){ 0.0, 0 }, face);
+  const double half_step = n_covered > 0 ? 0.5 * TURN / n_covered : 0.0;
+  place (piston, false, open_radius, (placing){ half_step, is_shared ? n_covered : 0 }, face);
 }
 
 /* ---- land ---- */

@@ -7,9 +7,10 @@
  * open holes sit and at which angle any hole is. The rule here: covered holes stand evenly on
  * their circle, the first at the top. Open holes stand evenly on a circle of their own, turned by
  * half a step against the covered ones: in the middle of the ring between shim and edge when they
- * fit there with a fifth of a diameter of land on both sides; else, and there are covered holes,
- * evenly between these on their circle; else in the middle between shaft (or hub) and edge. A
- * circle too small for its holes grows towards the edge as far as the land allows. Sizes of one
+ * fit there with a fifth of a diameter of land on both sides; else evenly in the gaps between the
+ * covered ones, on their circle. Without a shim nothing is covered, and all holes share a circle in
+ * the middle between shaft and edge. A circle that is not the file's and too small for its holes
+ * grows towards the edge as far as the land allows. Sizes of one
  * kind take turns.
  *
  * Geometry in metres has its origin in the middle, y up. Pure functions.

@@ -47,10 +47,19 @@ dw_application_get_recovery_folder (DwApplication *self)
 
 /* ---- opening ---- */
 
+static void
+on_open_file (GtkWindow *window, GFile *file, DwApplication *self)
+{
+  dw_application_open_file (self, file, window);
+}
+
 static GtkWindow *
 show_document (DwApplication *self, DwDocument *document)
 {
-  GtkWindow *window = GTK_WINDOW (dw_window_new (self, document));
+  GtkWindow *window = GTK_WINDOW (dw_window_new (GTK_APPLICATION (self), self->settings, document));
+
+  dw_document_keep_recovery (document, self->recovery_folder);
+  g_signal_connect_object (window, "open-file", G_CALLBACK (on_open_file), self, 0);
   gtk_window_present (window);
   return window;
 }

@@ -9,8 +9,6 @@
 #define PAGE_STEPS 10
 /* The longest unit, so that numbers stand in line. */
 #define UNIT_CHARS 5
-/* Enough for half a thousandth of an inch on a piston. */
-#define OTHER_UNIT_DIGITS 4
 
 struct _DwNumberField
 {
@@ -69,26 +67,17 @@ same (double a, double b)
   return a == b || (isnan (a) && isnan (b));
 }
 
-/* Metric values in full. In other units a round value has no end of digits: the first four are
- * shown, and the value keeps the others as long as nobody types. Caller frees. */
+/* The value keeps the digits that are not shown, as long as nobody types. Caller frees. */
 static char *
-value_text (DwNumberField *self, double value)
+shown_text (DwNumberField *self, double value)
 {
-  const char *unit = dw_quantity_unit (self->quantity, self->units);
-
-  if (!g_str_equal (unit, dw_quantity_unit (self->quantity, DW_UNITS_METRIC)))
-    {
-      g_autofree char *digits = dw_quantity_format_digits (self->quantity, self->units, value,
-                                                           OTHER_UNIT_DIGITS);
-      dw_quantity_parse (self->quantity, self->units, digits, &value);
-    }
-  return dw_quantity_format (self->quantity, self->units, value);
+  return dw_quantity_format_short (self->quantity, self->units, value);
 }
 
 static void
 write_text (DwNumberField *self)
 {
-  g_autofree char *text = isnan (self->value) ? g_strdup ("") : value_text (self, self->value);
+  g_autofree char *text = isnan (self->value) ? g_strdup ("") : shown_text (self, self->value);
 
   self->typed = FALSE;
   if (g_str_equal (text, gtk_editable_get_text (GTK_EDITABLE (self->entry))))
@@ -154,8 +143,8 @@ range_text (DwNumberField *self, gboolean is_number)
 {
   const dw_limit *limit = dw_limit_get (self->limit);
   const char *unit = dw_quantity_unit (self->quantity, self->units);
-  g_autofree char *low = value_text (self, limit->low);
-  g_autofree char *high = value_text (self, limit->high);
+  g_autofree char *low = shown_text (self, limit->low);
+  g_autofree char *high = shown_text (self, limit->high);
   g_autofree char *range = NULL;
 
   if (self->whole)
@@ -190,8 +179,10 @@ static gboolean
 offer (DwNumberField *self, double value, gboolean final)
 {
   const double before = self->value;
-  g_autoptr (DwNumberField) alive = g_object_ref (self);
+  gboolean taken;
 
+  /* whoever is told may take the field away */
+  g_object_ref (self);
   show_message (self, NULL);
   self->refused = FALSE;
   /* before it is told: what the owner then shows is no news and leaves the text alone */
@@ -201,7 +192,9 @@ offer (DwNumberField *self, double value, gboolean final)
     self->value = before;
   else if (!same (before, self->value))
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_VALUE]);
-  return !self->refused;
+  taken = !self->refused;
+  g_object_unref (self);
+  return taken;
 }
 
 static gboolean

@@ -125,11 +125,7 @@ paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 static char *
 length_text (DwPistonView *self, double length)
 {
-  g_autofree char *digits = dw_quantity_format_digits (DW_QUANTITY_LENGTH, self->units, length, 4);
-
-  /* without zeros behind */
-  dw_quantity_parse (DW_QUANTITY_LENGTH, self->units, digits, &length);
-  g_autofree char *number = dw_quantity_format (DW_QUANTITY_LENGTH, self->units, length);
+  g_autofree char *number = dw_quantity_format_short (DW_QUANTITY_LENGTH, self->units, length);
   /* Translators: a length and its unit. */
   return g_strdup_printf (_ ("%s %s"), number, dw_quantity_unit (DW_QUANTITY_LENGTH, self->units));
 }

@@ -239,6 +239,23 @@ dw_quantity_format_digits (dw_quantity quantity, dw_units units, double value, i
   return formatted (dw_quantity_to_shown (quantity, units, value), format);
 }
 
+/* Enough for half a thousandth of an inch on a piston. */
+#define SHORT_DIGITS 4
+
+char *
+dw_quantity_format_short (dw_quantity quantity, dw_units units, double value)
+{
+  const char *shown = dw_quantity_unit (quantity, units);
+
+  if (!g_str_equal (shown, dw_quantity_unit (quantity, DW_UNITS_METRIC)))
+    {
+      /* back and forth, for the zeros at the end to go */
+      g_autofree char *digits = dw_quantity_format_digits (quantity, units, value, SHORT_DIGITS);
+      dw_quantity_parse (quantity, units, digits, &value);
+    }
+  return dw_quantity_format (quantity, units, value);
+}
+
 char *
 dw_quantity_format (dw_quantity quantity, dw_units units, double value)
 {

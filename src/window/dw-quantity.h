@@ -67,6 +67,14 @@ bool dw_quantity_parse (dw_quantity quantity, dw_units units, const char *text, 
 char *dw_quantity_format (dw_quantity quantity, dw_units units, double value);
 
 /**
+ * Short enough for a field. Metric values in full; in other units a round value has no end of
+ * digits, and four significant ones are shown. Caller frees.
+ *
+ * @param value  [SI or degC]
+ */
+char *dw_quantity_format_short (dw_quantity quantity, dw_units units, double value);
+
+/**
  * With a number of significant digits, zeros among them ("1.40"), for results. Caller frees.
  *
  * @param value   [SI or degC]

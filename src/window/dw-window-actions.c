@@ -114,7 +114,7 @@ on_open_name (GtkNativeDialog *dialog, int response, gpointer data)
   if (response == GTK_RESPONSE_ACCEPT)
     {
       g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-      dw_application_open_file (self->app, file, GTK_WINDOW (self));
+      dw_window_open (self, file);
     }
   g_object_unref (dialog);
 }
@@ -139,7 +139,7 @@ open_uri (GtkWidget *widget, const char *name, GVariant *parameter)
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
 
   (void)name;
-  dw_application_open_file (self->app, file, GTK_WINDOW (self));
+  dw_window_open (self, file);
 }
 
 static void

@@ -25,10 +25,8 @@ struct _DwWindow
   DwSetupList *setups;
   DwCurvesPage *curves;
 
-  /* Borrowed */
-  DwApplication *app;
-
   /* Owned */
+  DwSettings *settings;
   DwDocument *document;
   GCancellable *cancellable; /* ends with the window */
   char *selected;
@@ -52,6 +50,9 @@ void dw_window_tell (DwWindow *self, GtkMessageType type, const char *text, gboo
 void dw_window_show_recent (DwWindow *self);
 
 void dw_window_install_actions (GtkWidgetClass *widget_class);
+
+/** Ask the application to open a file. */
+void dw_window_open (DwWindow *self, GFile *file);
 
 /** Save, asking for a name when there is none. */
 void dw_window_save (DwWindow *self);

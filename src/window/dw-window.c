@@ -8,6 +8,14 @@
 
 G_DEFINE_FINAL_TYPE (DwWindow, dw_window, GTK_TYPE_APPLICATION_WINDOW)
 
+enum
+{
+  OPEN_FILE,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
 DwDocument *
 dw_window_get_document (DwWindow *self)
 {
@@ -137,8 +145,7 @@ show_title (DwWindow *self)
 void
 dw_window_refresh (DwWindow *self)
 {
-  DwSettings *settings = dw_application_get_settings (self->app);
-  const dw_units units = dw_settings_get_units (settings);
+  const dw_units units = dw_settings_get_units (self->settings);
 
   follow_setups (self);
   dw_setup_list_update (self->setups, dw_document_get_project (self->document), self->drawn,
@@ -151,7 +158,7 @@ dw_window_refresh (DwWindow *self)
 void
 dw_window_settings_changed (DwWindow *self)
 {
-  const dw_theme theme = dw_settings_get_theme (dw_application_get_settings (self->app));
+  const dw_theme theme = dw_settings_get_theme (self->settings);
 
   dw_curves_page_set_sun (self->curves, theme == DW_THEME_SUN);
   dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
@@ -213,13 +220,19 @@ on_restyled (DwWindow *self)
   dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
 }
 
+void
+dw_window_open (DwWindow *self, GFile *file)
+{
+  g_signal_emit (self, signals[OPEN_FILE], 0, file);
+}
+
 static gboolean
 on_drop (DwWindow *self, const GValue *value)
 {
   GSList *files = g_value_get_boxed (value);
 
   for (GSList *l = files; l != NULL; l = l->next)
-    dw_application_open_file (self->app, l->data, GTK_WINDOW (self));
+    dw_window_open (self, l->data);
   return files != NULL;
 }
 
@@ -276,8 +289,7 @@ dw_window_close_request (GtkWindow *window)
     }
   int width, height;
   gtk_window_get_default_size (window, &width, &height);
-  dw_settings_set_window (dw_application_get_settings (self->app), width, height,
-                          gtk_window_is_maximized (window));
+  dw_settings_set_window (self->settings, width, height, gtk_window_is_maximized (window));
   g_cancellable_cancel (self->cancellable);
   dw_document_keep_recovery (self->document, NULL);
   return GTK_WINDOW_CLASS (dw_window_parent_class)->close_request (window);
@@ -286,18 +298,19 @@ dw_window_close_request (GtkWindow *window)
 /* ---- object ---- */
 
 DwWindow *
-dw_window_new (DwApplication *app, DwDocument *document)
+dw_window_new (GtkApplication *app, DwSettings *settings, DwDocument *document)
 {
-  g_return_val_if_fail (DW_IS_APPLICATION (app) && DW_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (GTK_IS_APPLICATION (app) && DW_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (DW_IS_SETTINGS (settings), NULL);
 
   DwWindow *self = g_object_new (DW_TYPE_WINDOW, "application", app, NULL);
   int width, height;
   gboolean maximized;
 
-  self->app = app;
+  self->settings = g_object_ref (settings);
   self->document = g_object_ref (document);
   choose_first_setups (self);
-  dw_settings_get_window (dw_application_get_settings (app), &width, &height, &maximized);
+  dw_settings_get_window (settings, &width, &height, &maximized);
   gtk_window_set_default_size (GTK_WINDOW (self), width, height);
   if (maximized)
     gtk_window_maximize (GTK_WINDOW (self));
@@ -309,7 +322,6 @@ dw_window_new (DwApplication *app, DwDocument *document)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "file-changed", G_CALLBACK (on_file_changed), self,
                            G_CONNECT_SWAPPED);
-  dw_document_keep_recovery (document, dw_application_get_recovery_folder (app));
   dw_window_settings_changed (self);
   dw_window_show_recent (self);
   return self;
@@ -324,6 +336,7 @@ dw_window_dispose (GObject *object)
     g_cancellable_cancel (self->cancellable);
   gtk_widget_dispose_template (GTK_WIDGET (self), DW_TYPE_WINDOW);
   g_clear_object (&self->document);
+  g_clear_object (&self->settings);
   g_clear_object (&self->cancellable);
   G_OBJECT_CLASS (dw_window_parent_class)->dispose (object);
 }
@@ -347,6 +360,9 @@ dw_window_class_init (DwWindowClass *klass)
   object_class->dispose = dw_window_dispose;
   object_class->finalize = dw_window_finalize;
   GTK_WINDOW_CLASS (klass)->close_request = dw_window_close_request;
+
+  signals[OPEN_FILE] = g_signal_new ("open-file", DW_TYPE_WINDOW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                     NULL, G_TYPE_NONE, 1, G_TYPE_FILE);
 
   g_type_ensure (DW_TYPE_SETUP_LIST);
   g_type_ensure (DW_TYPE_CURVES_PAGE);

@@ -2,21 +2,23 @@
 /**
  * @file dw-window.h
  * One project in its window: setups on the left, curves and dampers on the right.
+ *
+ * Signal "open-file" (GFile *) when the user wants another project: the application opens it.
  */
 #pragma once
 
 #include <gtk/gtk.h>
 
 #include "project/dw-document.h"
-#include "window/dw-application.h"
+#include "window/dw-settings.h"
 
 G_BEGIN_DECLS
 
 #define DW_TYPE_WINDOW (dw_window_get_type ())
 G_DECLARE_FINAL_TYPE (DwWindow, dw_window, DW, WINDOW, GtkApplicationWindow)
 
-/** @param document  kept with a reference; its recovery copy is kept from now on */
-DwWindow *dw_window_new (DwApplication *app, DwDocument *document);
+/** @param settings, document  kept with a reference */
+DwWindow *dw_window_new (GtkApplication *app, DwSettings *settings, DwDocument *document);
 
 /** Borrowed. */
 DwDocument *dw_window_get_document (DwWindow *self);

@@ -64,6 +64,46 @@ START_TEST (without_room_outside_open_holes_stand_between_covered_ones)
 }
 END_TEST
 
+/* Least distance between the middles of two holes. [m] */
+static double
+least_distance (const dw_piston_face *face)
+{
+  double least = HUGE_VAL;
+  for (int i = 0; i < face->n_holes; i++)
+    for (int j = i + 1; j < face->n_holes; j++)
+      least = fmin (
+          least, hypot (face->holes[i].x - face->holes[j].x, face->holes[i].y - face->holes[j].y));
+  return least;
+}
+
+START_TEST (counts_that_do_not_match_share_a_circle_too)
+{
+  static const struct
+  {
+    int covered;
+    int open;
+    int slots; /* the narrowest gap is that of so many even ones */
+  } rows[] = { { 1, 6, 7 }, { 4, 6, 12 }, { 4, 2, 8 }, { 3, 1, 6 }, { 2, 7, 10 } };
+  for (int shims = 0; shims < 2; shims++)
+    for (int i = 0; i < N_ENTRIES (rows); i++)
+      {
+        dw_damper d = sample_damper ();
+        dw_piston_face face;
+        d.valve.n_shims = shims;
+        d.valve.outer_diameter = 14.5e-3;
+        d.valve.hole_circle = 11e-3;
+        d.piston.holes[0] = (dw_holes){ rows[i].open, 1e-3, false };
+        d.piston.holes[1] = (dw_holes){ rows[i].covered, 1e-3, true };
+        dw_piston_face_make (&d, &face);
+        const double radius = hypot (face.holes[0].x, face.holes[0].y);
+        assert_close (least_distance (&face),
+                      2.0 * radius * sin (3.141592653589793 / rows[i].slots), 1e-9, 0.0,
+                      "even gaps");
+        ck_assert_int_eq (face.n_ligaments, 0);
+      }
+}
+END_TEST
+
 START_TEST (sizes_of_a_kind_take_turns)
 {
   dw_damper d = dw_damper_defaults ();
@@ -172,6 +212,7 @@ main (void)
   tcase_add_test (tcase, every_hole_is_placed_on_its_circle);
   tcase_add_test (tcase, a_plain_piston_has_its_holes_between_shaft_and_edge);
   tcase_add_test (tcase, without_room_outside_open_holes_stand_between_covered_ones);
+  tcase_add_test (tcase, counts_that_do_not_match_share_a_circle_too);
   tcase_add_test (tcase, sizes_of_a_kind_take_turns);
   tcase_add_test (tcase, a_crowded_circle_grows_towards_the_edge);
   tcase_add_loop_test (tcase, thin_land_is_found, 0, N_ENTRIES (pistons));

@@ -38,8 +38,9 @@ START_TEST (another_kind_is_the_same_oil)
     {
       dw_oil oil = { .kind = DW_OIL_NOMINAL, .viscosity = nominal[i] };
       dw_filling_set_oil_kind (&oil, DW_OIL_MEASURED);
-      assert_close (viscosity_at (&oil, 25.0), nominal[i], 1e-4, 0.0,
-                    "one point is the nominal one; D341 is inverted by a series for thin oils");
+      /* ASTM D341 turns its Z back into a viscosity by a series, good to 1e-4 at 1 cSt */
+      assert_close (viscosity_at (&oil, 25.0), nominal[i], nominal[i] < 2e-6 ? 1e-4 : 1e-9, 0.0,
+                    "one point is the nominal one");
       dw_filling_set_oil_kind (&oil, DW_OIL_BLEND);
       assert_close (viscosity_at (&oil, 25.0), nominal[i], 6e-3, 0.0, "to three digits");
       ck_assert_int_eq (oil.n_parts, 2);

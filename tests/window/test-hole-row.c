@@ -53,6 +53,18 @@ START_TEST (covering_a_hole_that_has_no_room_is_refused)
 }
 END_TEST
 
+START_TEST (a_row_on_its_way_out_is_quiet)
+{
+  g_autoptr (DwDocument) document = panel_document (DW_OIL_NOMINAL);
+  g_autoptr (DwDamperEditor) editor = panel_editor (document);
+  g_autoptr (GtkWidget) row = g_object_ref_sink (dw_hole_row_new (editor, 1));
+
+  dw_damper_editor_set_setup (editor, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (panel_find (row, "kind")), 0);
+  ck_assert (panel_damper (document, DW_FRONT)->piston.holes[1].covered);
+}
+END_TEST
+
 START_TEST (its_widgets_have_names)
 {
   g_autoptr (DwDocument) document = panel_document (DW_OIL_NOMINAL);
@@ -76,6 +88,7 @@ main (void)
   TCase *tc = tcase_create ("hole-row");
   tcase_add_test (tc, a_row_shows_and_changes_its_group);
   tcase_add_test (tc, covering_a_hole_that_has_no_room_is_refused);
+  tcase_add_test (tc, a_row_on_its_way_out_is_quiet);
   tcase_add_test (tc, its_widgets_have_names);
   panel_case (s, tc);
   return run_suite (s);

@@ -83,6 +83,8 @@ START_TEST (what_cannot_be_says_what_can)
     { "2 in", DW_UNITS_METRIC, "allowed 5 to 40 mm" },
     { "2", DW_UNITS_INCH, "allowed 0.1969 to 1.575 in" },
     { "sixteen", DW_UNITS_METRIC, "not a number; allowed 5 to 40 mm" },
+    { "1e400", DW_UNITS_METRIC, "not a number; allowed 5 to 40 mm" },
+    { "nan", DW_UNITS_METRIC, "not a number; allowed 5 to 40 mm" },
     { "12 kg", DW_UNITS_METRIC, "not a number; allowed 5 to 40 mm" },
     { "", DW_UNITS_METRIC, "not a number; allowed 5 to 40 mm" },
   };

@@ -139,6 +139,27 @@ START_TEST (numbers_are_written_plainly)
 }
 END_TEST
 
+START_TEST (short_texts_have_no_end_of_digits)
+{
+  static const struct
+  {
+    dw_quantity quantity;
+    dw_units units;
+    double value;
+    const char *text;
+  } rows[] = { { DW_QUANTITY_LENGTH, DW_UNITS_METRIC, 1.2345e-3, "1.2345" },
+               { DW_QUANTITY_LENGTH, DW_UNITS_METRIC, 16e-3, "16" },
+               { DW_QUANTITY_LENGTH, DW_UNITS_INCH, 16e-3, "0.6299" },
+               { DW_QUANTITY_LENGTH, DW_UNITS_INCH, 12.7e-3, "0.5" } };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      g_autofree char *text = dw_quantity_format_short (rows[i].quantity, rows[i].units,
+                                                        rows[i].value);
+      ck_assert_str_eq (text, rows[i].text);
+    }
+}
+END_TEST
+
 START_TEST (the_locale_decides_the_decimal_sign)
 {
   if (!test_use_locale ("de_DE.UTF-8"))
@@ -172,6 +193,7 @@ main (void)
   tcase_add_test (tc, metric_values_survive_being_shown);
   tcase_add_test (tc, other_units_come_back_to_six_digits);
   tcase_add_test (tc, numbers_are_written_plainly);
+  tcase_add_test (tc, short_texts_have_no_end_of_digits);
   tcase_add_test (tc, the_locale_decides_the_decimal_sign);
   tcase_add_test (tc, every_quantity_shows_a_unit);
   suite_add_tcase (s, tc);
