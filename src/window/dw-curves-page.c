@@ -239,7 +239,10 @@ update_style (DwCurvesPage *self)
   /* points to pixels, and the user's size of letters */
   dw_chart_style_scale (&self->style, (dpi > 0 ? dpi / 1024.0 : 96.0) / 72.0);
   for (int a = 0; a < DW_N_AXLES; a++)
-    dw_chart_view_set_style (self->axle[a].chart, &self->style);
+    {
+      dw_chart_view_set_style (self->axle[a].chart, &self->style);
+      dw_damper_panel_set_style (self->axle[a].panel, &self->style);
+    }
   g_signal_emit (self, restyled_signal, 0);
 }
 

@@ -160,6 +160,20 @@ number_length (const char *text)
   return (size_t)(p - text);
 }
 
+/* 0.5 in is 12.7 mm, not the 12.700000000000001 that the product of two doubles makes of it: the
+ * metric number of 15 digits, all that a double can tell apart in every case. */
+static double
+without_noise (dw_quantity quantity, double value)
+{
+  const unit *metric = shown_unit (quantity, DW_UNITS_METRIC);
+  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+  double x;
+
+  g_ascii_formatd (buffer, sizeof buffer, "%.15g",
+                   dw_quantity_to_shown (quantity, DW_UNITS_METRIC, value));
+  return dw_decimal_parse (buffer, metric->power, &x) ? x : value;
+}
+
 bool
 dw_quantity_parse (dw_quantity quantity, dw_units units, const char *text, double *value)
 {
@@ -176,7 +190,7 @@ dw_quantity_parse (dw_quantity quantity, dw_units units, const char *text, doubl
   if (!dw_decimal_parse (number, u->power, &x) || !isfinite (x))
     return false;
   if (u->factor != 1.0)
-    x = x * u->factor + u->offset;
+    x = without_noise (quantity, x * u->factor + u->offset);
   *value = x;
   return true;
 }

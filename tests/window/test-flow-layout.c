@@ -106,6 +106,20 @@ START_TEST (never_narrower_than_its_widest_child)
 }
 END_TEST
 
+/* Else names and numbers would be far apart in a wide window. */
+START_TEST (columns_do_not_grow_without_end)
+{
+  GtkWidget *children[5];
+  GtkWidget *box = box_of_five (children);
+  panel_show (box);
+
+  gtk_widget_set_halign (box, GTK_ALIGN_START);
+  gtk_widget_set_size_request (box, 330, -1);
+  panel_settle ();
+  ck_assert_int_eq (gtk_widget_get_width (children[0]), 120);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -117,5 +131,6 @@ main (void)
   tcase_add_test (tc, height_follows_the_width);
   tcase_add_test (tc, mirrored_where_text_runs_from_the_right);
   tcase_add_test (tc, never_narrower_than_its_widest_child);
+  tcase_add_test (tc, columns_do_not_grow_without_end);
   return run_suite (s);
 }

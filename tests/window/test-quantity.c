@@ -61,6 +61,27 @@ START_TEST (what_is_typed_is_read)
 }
 END_TEST
 
+START_TEST (inches_become_plain_millimetres)
+{
+  static const struct
+  {
+    const char *text;
+    const char *shown;
+  } rows[] = { { "0.5 in", "12.7" },
+               { "0.001 in", "0.0254" },
+               { "500 thou", "12.7" },
+               { "0.102 in", "2.5908" },
+               { "1.7 in", "43.18" } };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      double value = NAN;
+      ck_assert (dw_quantity_parse (DW_QUANTITY_LENGTH, DW_UNITS_METRIC, rows[i].text, &value));
+      g_autofree char *shown = dw_quantity_format (DW_QUANTITY_LENGTH, DW_UNITS_METRIC, value);
+      ck_assert_str_eq (shown, rows[i].shown);
+    }
+}
+END_TEST
+
 START_TEST (what_is_no_number_with_a_unit_is_refused)
 {
   double value = 7.0;
@@ -167,6 +188,7 @@ main (void)
   Suite *s = suite_create ("window/quantity");
   TCase *tc = tcase_create ("quantity");
   tcase_add_loop_test (tc, what_is_typed_is_read, 0, N_ENTRIES (good));
+  tcase_add_test (tc, inches_become_plain_millimetres);
   tcase_add_loop_test (tc, what_is_no_number_with_a_unit_is_refused, 0, N_ENTRIES (bad));
   tcase_add_test (tc, metric_values_survive_being_shown);
   tcase_add_test (tc, other_units_come_back_to_six_digits);

@@ -2,6 +2,7 @@
 #include "window-fixture.h"
 
 #include <glib/gstdio.h>
+#include <locale.h>
 #include <string.h>
 
 static DwApplication *app;
@@ -20,6 +21,8 @@ fixture_start (void)
   app = dw_application_new (G_APPLICATION_NON_UNIQUE);
   ck_assert_msg (g_application_register (G_APPLICATION (app), NULL, &error), "%s",
                  error != NULL ? error->message : "");
+  /* GTK takes the user's; tests that are about the decimal sign say which one they want */
+  setlocale (LC_NUMERIC, "C");
 }
 
 void
