@@ -95,6 +95,9 @@ panel_show (GtkWidget *widget)
   gtk_window_set_child (GTK_WINDOW (window), scrolled);
   gtk_window_set_default_size (GTK_WINDOW (window), 640, 700);
   gtk_window_present (GTK_WINDOW (window));
+  /* however slow the machine is */
+  for (int i = 0; i < 500 && gtk_widget_get_width (scrolled) == 0; i++)
+    panel_settle ();
   panel_settle ();
   return window;
 }
