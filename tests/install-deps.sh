@@ -26,6 +26,7 @@ packages='
   libgsl-dev
   libcairo2-dev libpango1.0-dev
   libgtk-4-dev
+  gettext
 '
 if [ "$only_run" = no ]; then
   packages="$packages

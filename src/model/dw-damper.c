@@ -166,14 +166,11 @@ static void add (checker *c, dw_status code, const char *field, int index, const
 static void
 add (checker *c, dw_status code, const char *field, int index, const char *fmt, ...)
 {
-  char text[sizeof ((dw_error *)NULL)->text];
   va_list ap;
 
   va_start (ap, fmt);
-  vsnprintf (text, sizeof text, fmt, ap);
+  dw_fail_va (c->n < c->capacity ? &c->findings[c->n] : NULL, code, field, index, fmt, ap);
   va_end (ap);
-  if (c->n < c->capacity)
-    dw_fail (&c->findings[c->n], code, field, index, "%s", text);
   c->n++;
 }
 

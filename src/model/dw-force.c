@@ -21,7 +21,11 @@ dw_force_model_make (const dw_damper *damper, double oil_temperature, dw_force_m
   assert (damper != NULL && out != NULL);
 
   if (dw_damper_check (damper, &finding, 1) > 0)
-    return dw_fail (err, finding.code, finding.field, finding.index, "%s", finding.text);
+    {
+      if (err != NULL)
+        *err = finding;
+      return finding.code;
+    }
   const dw_status status = dw_oil_fluid (&damper->oil, oil_temperature, &fluid, err);
   if (status != DW_OK)
     return status;

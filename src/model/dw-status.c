@@ -3,6 +3,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 const char *
 dw_status_text (dw_status code)
@@ -20,20 +21,52 @@ dw_status_text (dw_status code)
   return "unknown status";
 }
 
+/* How many numbers a form takes; -1 when it takes something else, or too many of them. */
+static int
+count_numbers (const char *form)
+{
+  int n = 0;
+  for (const char *p = strchr (form, '%'); p != NULL; p = strchr (p, '%'))
+    if (strncmp (p, "%%", 2) == 0)
+      p += 2;
+    else if (p[1] == '.' && p[2] >= '0' && p[2] <= '9' && p[3] == 'g' && n < DW_ERROR_NUMBERS)
+      {
+        n++;
+        p += 4;
+      }
+    else
+      return -1;
+  return n;
+}
+
 dw_status
 dw_fail (dw_error *err, dw_status code, const char *field, int index, const char *fmt, ...)
 {
   va_list ap;
 
+  va_start (ap, fmt);
+  dw_fail_va (err, code, field, index, fmt, ap);
+  va_end (ap);
+  return code;
+}
+
+dw_status
+dw_fail_va (dw_error *err, dw_status code, const char *field, int index, const char *fmt,
+            va_list ap)
+{
+  va_list numbers;
+
   if (err == NULL)
     return code;
 
-  err->code = code;
-  err->index = index;
+  *err = (dw_error){ .code = code, .index = index };
   snprintf (err->field, sizeof err->field, "%s", field);
-  va_start (ap, fmt);
+  va_copy (numbers, ap);
   vsnprintf (err->text, sizeof err->text, fmt, ap);
-  va_end (ap);
-
+  const int n = count_numbers (fmt);
+  err->form = n >= 0 ? fmt : NULL;
+  for (int i = 0; i < n; i++)
+    err->numbers[i] = va_arg (numbers, double);
+  va_end (numbers);
   return code;
 }

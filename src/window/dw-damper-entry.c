@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-damper-entry.h"
+#include "window/dw-finding-text.h"
 #include "window/dw-widget.h"
 
 #include <glib/gi18n.h>
@@ -74,7 +75,10 @@ on_finding_changed (DwNumberField *field)
   /* an error that is there already is about what is typed here, and goes first */
   b->marked = meant && dw_number_field_get_error (field) == NULL;
   if (b->marked)
-    dw_number_field_set_error (field, finding->text);
+    {
+      g_autofree char *text = dw_finding_text (finding);
+      dw_number_field_set_error (field, text);
+    }
 }
 
 typedef struct
@@ -109,7 +113,10 @@ on_committed (DwNumberField *field, double value, gboolean final)
   b->changing = FALSE;
   finding = dw_damper_editor_get_finding (b->editor);
   if (!taken && finding != NULL)
-    dw_number_field_set_error (field, finding->text);
+    {
+      g_autofree char *text = dw_finding_text (finding);
+      dw_number_field_set_error (field, text);
+    }
 }
 
 void

@@ -6,6 +6,7 @@
 
 #include "window/dw-damper-entry.h"
 #include "window/dw-filling.h"
+#include "window/dw-finding-text.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-holes-table.h"
 #include "window/dw-piston-view.h"
@@ -244,10 +245,11 @@ on_finding_changed (DwDamperPanel *self)
                               ? g_strndup (finding->field, strcspn (finding->field, "."))
                               : NULL;
 
+  g_autofree char *text = finding != NULL ? dw_finding_text (finding) : NULL;
   if (finding == NULL || has_field (finding))
     show_message (self, DW_N_SECTIONS, NULL);
   else
-    show_message (self, dw_section_find (name), finding->text);
+    show_message (self, dw_section_find (name), text);
 }
 
 /* ---- choices ---- */
@@ -349,11 +351,12 @@ on_copy (GtkWidget *widget, const char *name, GVariant *parameter)
     return;
   if (dw_damper_editor_copy_section (self->editor, section, to_other, &finding))
     return;
+  g_autofree char *why = dw_finding_text (&finding);
   /* Translators: then follows what does not fit. */
   g_autofree char *text = g_strdup_printf (front_written
                                                ? _ ("Not copied, the front would not fit: %s")
                                                : _ ("Not copied, the rear would not fit: %s"),
-                                           finding.text);
+                                           why);
   show_message (self, section, text);
 }
 

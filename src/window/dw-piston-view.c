@@ -5,6 +5,7 @@
 
 #include "draw/dw-piston-layout.h"
 #include "draw/dw-text.h"
+#include "window/dw-finding-text.h"
 #include "window/dw-widget.h"
 
 /* A pointer need not hit a hole of half a millimetre exactly [px]. */
@@ -186,8 +187,7 @@ update_words (DwPistonView *self)
     dw_piston_face_make (&self->damper, face);
   for (int i = 0; i < MIN (face->n_ligaments, SHOWN_WARNINGS); i++)
     {
-      char text[160];
-      dw_ligament_text (face, &face->ligaments[i], text, sizeof text);
+      g_autofree char *text = dw_ligament_words (face, &face->ligaments[i], self->units);
       g_string_append_printf (warning, "%s%s", i > 0 ? "\n" : "", text);
     }
   if (face->n_ligaments > SHOWN_WARNINGS)

@@ -3,8 +3,8 @@
 
 #include <glib/gi18n.h>
 
-#include "study/dw-difference-text.h"
 #include "study/dw-difference.h"
+#include "window/dw-difference-words.h"
 #include "window/dw-widget.h"
 
 struct _DwSetupList
@@ -54,7 +54,7 @@ dw_setup_slot (const dw_project *project, const GPtrArray *drawn, const char *id
 /* ---- words ---- */
 
 char *
-dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axle)
+dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axle, dw_units units)
 {
   const dw_damper *a = &fitted->damper[axle];
   const dw_damper *b = &setup->damper[axle];
@@ -68,8 +68,7 @@ dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axl
     g_string_append_printf (text, _ ("%s: as fitted"), where);
   for (size_t i = 0; i < n && i < DW_MAX_DIFFERENCES; i++)
     {
-      char words[DW_DIFFERENCE_TEXT];
-      dw_difference_describe (&list[i], a, b, words);
+      g_autofree char *words = dw_difference_words (&list[i], a, b, units);
       g_string_append_printf (text, "%s%s: %s", i > 0 ? "\n" : "", where, words);
     }
   if (acting > 1)
@@ -80,7 +79,8 @@ dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axl
 }
 
 static void
-show_differences (DwSetupList *self, const dw_project *project, const char *selected)
+show_differences (DwSetupList *self, const dw_project *project, const char *selected,
+                  dw_units units)
 {
   const dw_setup *fitted = dw_project_get_fitted (project);
   const dw_setup *setup = dw_project_find_setup (project, selected);
@@ -92,8 +92,8 @@ show_differences (DwSetupList *self, const dw_project *project, const char *sele
     text = g_strdup (_ ("This setup is in the car. Add a trial to compare an idea with it."));
   else
     {
-      g_autofree char *front = dw_setup_differences (fitted, setup, DW_FRONT);
-      g_autofree char *rear = dw_setup_differences (fitted, setup, DW_REAR);
+      g_autofree char *front = dw_setup_differences (fitted, setup, DW_FRONT, units);
+      g_autofree char *rear = dw_setup_differences (fitted, setup, DW_REAR, units);
       text = g_strdup_printf ("%s\n%s", front, rear);
     }
   gtk_label_set_label (self->differences, text);
@@ -251,7 +251,7 @@ make_rows (DwSetupList *self, const dw_project *project, const GPtrArray *drawn)
 
 void
 dw_setup_list_update (DwSetupList *self, const dw_project *project, const GPtrArray *drawn,
-                      const char *selected)
+                      const char *selected, dw_units units)
 {
   g_return_if_fail (DW_IS_SETUP_LIST (self) && project != NULL);
 
@@ -267,7 +267,7 @@ dw_setup_list_update (DwSetupList *self, const dw_project *project, const GPtrAr
     }
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, index));
   self->updating = FALSE;
-  show_differences (self, project, selected);
+  show_differences (self, project, selected, units);
 }
 
 void

@@ -10,6 +10,7 @@
 
 #include <gtk/gtk.h>
 
+#include "window/dw-quantity.h"
 #include "draw/dw-chart-style.h"
 #include "project/dw-project.h"
 
@@ -25,7 +26,7 @@ G_DECLARE_FINAL_TYPE (DwSetupList, dw_setup_list, DW, SETUP_LIST, GtkWidget)
  * @param selected  id of the setup that is edited
  */
 void dw_setup_list_update (DwSetupList *self, const dw_project *project, const GPtrArray *drawn,
-                           const char *selected);
+                           const char *selected, dw_units units);
 
 /** Style of the line samples. */
 void dw_setup_list_set_style (DwSetupList *self, const dw_chart_style *style);
@@ -40,6 +41,7 @@ int dw_setup_slot (const dw_project *project, const GPtrArray *drawn, const char
  * What differs between two setups on one axle, as text with one line a difference and, when more
  * than one acts on the force, a line that says what that means. Caller frees.
  */
-char *dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axle);
+char *dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axle,
+                            dw_units units);
 
 G_END_DECLS

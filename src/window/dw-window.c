@@ -150,7 +150,7 @@ dw_window_refresh (DwWindow *self)
 
   follow_setups (self);
   dw_setup_list_update (self->setups, dw_document_get_project (self->document), self->drawn,
-                        self->selected);
+                        self->selected, units);
   dw_curves_page_update (self->curves, self->document, self->drawn, self->selected, units);
   show_title (self);
   dw_window_update_actions (self);

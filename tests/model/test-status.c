@@ -26,6 +26,25 @@ START_TEST (fail_fills_the_error_and_hands_the_code_on)
 }
 END_TEST
 
+START_TEST (numbers_are_kept_beside_the_sentence)
+{
+  dw_error e;
+  dw_fail (&e, DW_ERR_GEOMETRY, "x", -1, "%.6g mm of %.3g %%, %.6g", 1.25, 20.0, -3.0);
+  ck_assert_str_eq (e.text, "1.25 mm of 20 %, -3");
+  ck_assert_str_eq (e.form, "%.6g mm of %.3g %%, %.6g");
+  ck_assert (e.numbers[0] == 1.25 && e.numbers[1] == 20.0 && e.numbers[2] == -3.0);
+  dw_fail (&e, DW_ERR_GEOMETRY, "x", -1, "no number");
+  ck_assert_str_eq (e.form, "no number");
+  /* what is no number, or too many, has no form */
+  dw_fail (&e, DW_ERR_GEOMETRY, "x", -1, "%.6g%s", 1.0, " mm");
+  ck_assert_ptr_null (e.form);
+  ck_assert_str_eq (e.text, "1 mm");
+  dw_fail (&e, DW_ERR_GEOMETRY, "x", -1, "%.1g%.1g%.1g%.1g%.1g", 1.0, 2.0, 3.0, 4.0, 5.0);
+  ck_assert_ptr_null (e.form);
+  ck_assert_str_eq (e.text, "12345");
+}
+END_TEST
+
 START_TEST (long_texts_are_cut_not_overrun)
 {
   dw_error e;
@@ -45,6 +64,7 @@ main (void)
   TCase *tc = tcase_create ("status");
   tcase_add_loop_test (tc, every_code_has_a_text_of_its_own, 0, DW_N_STATUS);
   tcase_add_test (tc, fail_fills_the_error_and_hands_the_code_on);
+  tcase_add_test (tc, numbers_are_kept_beside_the_sentence);
   tcase_add_test (tc, long_texts_are_cut_not_overrun);
   suite_add_tcase (s, tc);
   return run_suite (s);

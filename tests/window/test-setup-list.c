@@ -25,13 +25,13 @@ START_TEST (differences_are_told_in_words)
   const dw_project *project = dw_document_get_project (dw_window_get_document (window));
   const dw_setup *fitted = dw_project_find_setup (project, "baseline");
   g_autofree char *same = dw_setup_differences (fitted, dw_project_find_setup (project, "trial-1"),
-                                                DW_FRONT);
+                                                DW_FRONT, DW_UNITS_METRIC);
   g_autofree char *one = dw_setup_differences (fitted, dw_project_find_setup (project, "trial-1"),
-                                               DW_REAR);
+                                               DW_REAR, DW_UNITS_METRIC);
   g_autofree char *two = dw_setup_differences (fitted, dw_project_find_setup (project, "trial-2"),
-                                               DW_FRONT);
+                                               DW_FRONT, DW_UNITS_METRIC);
   ck_assert_str_eq (same, "Front: as fitted");
-  ck_assert_str_eq (one, "Rear: shim 1: thickness 0.15 mm -> 0.1 mm");
+  ck_assert_str_eq (one, "Rear: shim 1: thickness 0.15 mm → 0.1 mm");
   ck_assert_ptr_nonnull (strstr (two, "More than one thing differs"));
 }
 END_TEST
