@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/dw-status.h"
 
+#include <assert.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -56,6 +57,7 @@ dw_fail_va (dw_error *err, dw_status code, const char *field, int index, const c
 {
   va_list numbers;
 
+  assert (fmt != NULL);
   if (err == NULL)
     return code;
 
