@@ -34,7 +34,7 @@ trap 'exit 1' HUP INT TERM
 
 # Xvfb chooses a free number itself and writes it once it can be used. It would start anew whenever
 # its last window program ends, and meanwhile turn away the next one: -noreset.
-Xvfb -displayfd 3 -noreset -screen 0 1280x1024x24 -nolisten tcp 3> "$scratch/number" \
+Xvfb -displayfd 3 -noreset -screen 0 1920x1200x24 -nolisten tcp 3> "$scratch/number" \
   > "$scratch/log" 2>&1 < /dev/null &
 server=$!
 tries=0

@@ -18,6 +18,9 @@ typedef enum
   DW_LABEL_STRIP,  /**< heading of the flow strip */
   DW_LABEL_SHARE,  /**< a part of the flow */
   DW_LABEL_STRIP_TICK,
+  DW_LABEL_READING,      /**< a figure of the reading line */
+  DW_LABEL_READING_HEAD, /**< over its column */
+  DW_LABEL_READING_SPEED,
   DW_LABEL_WARNING /**< piston's face */
 } dw_label_kind;
 

@@ -10,6 +10,7 @@
 /* Distances, in ems of the tick letters. */
 static const double PADDING = 0.6;    /* around everything */
 static const double ROW_GAP = 0.35;   /* between rows of text */
+static const double TITLE_GAP = 1.0;  /* behind the title, when something follows */
 static const double LABEL_GAP = 0.55; /* from the plot to its labels */
 static const double CLEARANCE = 0.1;  /* between two texts above each other, at least */
 static const double LEAST_MAJOR_X = 4.2;
@@ -18,7 +19,7 @@ static const double LEAST_MINOR = 0.5;
 
 /* [pt] A plot that is lower than this is worth more than a title or a strip. */
 static const double LOW_PLOT = 70.0;
-static const double LOW_PLOT_WITH_STRIP = 110.0;
+static const double LOW_PLOT_WITH_STRIP = 80.0;
 
 /* The strip's part of the area [1], and its limits in ems. */
 static const double STRIP_PART = 0.14;
@@ -54,6 +55,14 @@ caption (const builder *b, const char *what, const char *unit)
 {
   const dw_word words[] = { { "what", what }, { "unit", unit }, { NULL, NULL } };
   return dw_phrase_fill (b->chart->labels.caption, words);
+}
+
+static char *
+value_caption (const builder *b)
+{
+  const dw_chart *chart = b->chart;
+  return caption (b, chart->labels.quantity[chart->quantity][chart->place],
+                  dw_chart_value_unit (chart)->symbol);
 }
 
 static double
@@ -136,6 +145,34 @@ legend_strip (const builder *b, const dw_rect *area)
   return (dw_rect){ left, b->top, b->right - left, LEGEND_PART_ABOVE * area->height };
 }
 
+/* A low area has its names side by side instead. */
+static bool
+is_table (const builder *b, const dw_rect *area)
+{
+  const int n = b->chart->n_series;
+  return b->chart->legend == DW_LEGEND_TABLE && n > 0
+         && n * row (b, DW_TEXT_LEGEND) <= LEGEND_PART_ABOVE * area->height;
+}
+
+/* Columns of figures where they leave something of the names. */
+static dw_readout_columns
+readout_columns (const builder *b, const dw_rect *area)
+{
+  const double left = area->x + PADDING * b->em;
+  return dw_readout_columns_make (b->chart, b->style, b->metrics, b->right,
+                                  b->right - left - dw_legend_least_width (b->style));
+}
+
+static void
+make_legend_above (const builder *b, const dw_rect *area, dw_legend *legend)
+{
+  const dw_rect strip = legend_strip (b, area);
+  if (is_table (b, area))
+    dw_legend_make_rows (b->chart, b->style, b->metrics, &strip, legend);
+  else
+    dw_legend_make (b->chart, b->style, b->metrics, &strip, legend);
+}
+
 /* What a legend above the plot takes. */
 static double
 legend_room (const builder *b, const dw_rect *area)
@@ -143,28 +180,68 @@ legend_room (const builder *b, const dw_rect *area)
   if (!has_legend (b) || legend_goes_right (b, area))
     return 0.0;
   dw_legend legend = { 0 };
-  const dw_rect strip = legend_strip (b, area);
-  dw_legend_make (b->chart, b->style, b->metrics, &strip, &legend);
+  make_legend_above (b, area, &legend);
   const double height = legend.box.height;
   dw_legend_clear (&legend);
   return height + 0.6 * b->em;
 }
 
+/* Behind the title, on its baseline, when there is room before @p right; decided by the wider of
+ * two titles beside each other, so that both charts have the same rows. */
 static void
+add_caption_to_title (builder *b, dw_chart_layout *layout, const dw_chart_label *title,
+                      double right)
+{
+  g_autofree char *text = value_caption (b);
+  const dw_text_extent extent = dw_text_measure (b->metrics, text, DW_TEXT_CAPTION);
+  const dw_spot corner = { title->box.x + title->box.width + TITLE_GAP * b->em,
+                           title->at.y - extent.ascent };
+  const char *beside = b->chart->labels.title_beside;
+  const double wider = beside != NULL ? dw_text_measure (b->metrics, beside, DW_TEXT_TITLE).width
+                                            - title->box.width
+                                      : 0.0;
+  if (corner.x + fmax (0.0, wider) + extent.width <= right)
+    dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_VALUE_CAPTION, DW_TEXT_CAPTION,
+                             text, corner, extent.width + 1.0);
+}
+
+/* Heads of a table's columns stand in the row of the title, or in one of their own. */
+static void
+add_heads (builder *b, dw_chart_layout *layout, const dw_chart_label *title)
+{
+  const dw_text_extent extent = dw_text_measure (b->metrics, "0", DW_TEXT_NOTE);
+  layout->readout = readout_columns (b, &layout->area);
+  if (title != NULL)
+    {
+      add_caption_to_title (b, layout, title, b->right - layout->readout.width);
+      layout->readout.top = title->at.y - extent.ascent;
+      return;
+    }
+  layout->readout.top = b->top;
+  if (layout->readout.n > 0)
+    b->top += row (b, DW_TEXT_NOTE);
+}
+
+static const dw_chart_label *
 add_title (builder *b, dw_chart_layout *layout)
 {
   const char *title = b->chart->labels.title;
   const double left = layout->area.x + PADDING * b->em;
   if (title == NULL || *title == '\0')
-    return;
+    return NULL;
   const double bottom = layout->area.y + layout->area.height;
   const double rest = bottom - b->top - row (b, DW_TEXT_TITLE) - legend_room (b, &layout->area)
                       - row (b, DW_TEXT_CAPTION) - foot_room (b);
   if (rest < LOW_PLOT)
-    return;
-  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, title,
-                           (dw_spot){ left, b->top }, b->right - left);
+    return NULL;
+  const double room = b->right - left
+                      - (is_table (b, &layout->area) ? readout_columns (b, &layout->area).width
+                                                     : 0.0);
+  const dw_chart_label *label = dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_TITLE,
+                                                         DW_TEXT_TITLE, title,
+                                                         (dw_spot){ left, b->top }, room);
   b->top += row (b, DW_TEXT_TITLE) + ROW_GAP * b->em;
+  return label;
 }
 
 static void
@@ -185,8 +262,7 @@ add_legend (builder *b, dw_chart_layout *layout)
       b->right -= width + 2.0 * pad;
       return;
     }
-  const dw_rect strip = legend_strip (b, area);
-  dw_legend_make (b->chart, b->style, b->metrics, &strip, &layout->legend);
+  make_legend_above (b, area, &layout->legend);
   b->top += layout->legend.box.height + 0.6 * b->em;
 }
 
@@ -316,15 +392,16 @@ add_speed_caption (const builder *b, dw_chart_layout *layout)
 static void
 add_value_caption (builder *b, dw_chart_layout *layout)
 {
-  const dw_chart *chart = b->chart;
   const double left = layout->area.x + PADDING * b->em;
-  g_autofree char *text = caption (b, chart->labels.quantity[chart->quantity][chart->place],
-                                   dw_chart_value_unit (chart)->symbol);
-  dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_VALUE_CAPTION, DW_TEXT_CAPTION,
-                           text, (dw_spot){ left, b->top }, b->right - left);
+  g_autofree char *text = value_caption (b);
+  if (dw_chart_label_list_find (&layout->texts, DW_LABEL_VALUE_CAPTION) == NULL)
+    {
+      dw_chart_label_list_add (&layout->texts, b->metrics, DW_LABEL_VALUE_CAPTION, DW_TEXT_CAPTION,
+                               text, (dw_spot){ left, b->top }, b->right - left);
+      b->top += dw_text_height (b->metrics, DW_TEXT_CAPTION);
+    }
   /* the uppermost label reaches half its height over the plot */
-  b->top += dw_text_height (b->metrics, DW_TEXT_CAPTION)
-            + fmax (ROW_GAP * b->em, (0.5 + CLEARANCE) * dw_text_height (b->metrics, DW_TEXT_TICK));
+  b->top += fmax (ROW_GAP * b->em, (0.5 + CLEARANCE) * dw_text_height (b->metrics, DW_TEXT_TICK));
 }
 
 /* ---- the strip ---- */
@@ -417,7 +494,9 @@ dw_chart_layout_new (const dw_chart *chart, const dw_chart_style *style,
   layout->whole = dw_chart_whole_view (chart);
   layout->view = dw_chart_current_view (chart);
 
-  add_title (&b, layout);
+  const dw_chart_label *title = add_title (&b, layout);
+  if (is_table (&b, area))
+    add_heads (&b, layout, title);
   add_legend (&b, layout);
   add_value_caption (&b, layout);
   double bottom = area->y + area->height - PADDING * b.em - foot_room (&b);

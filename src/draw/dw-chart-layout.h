@@ -4,7 +4,8 @@
  * A chart as numbers: where everything is, without painting anything.
  *
  * From top to bottom: title, legend (or at the right), caption of the upright axis, plot, speed
- * labels, caption of the speed axis, flow strip. What a small area has no room for is left out
+ * labels, caption of the speed axis, flow strip. Above a legend that is a table the title, the
+ * caption and the heads of the figures share a row where they can. What a small area has no room for is left out
  * in this order: title, strip; the legend is squeezed. A layout keeps nothing of the chart or the
  * style; it may be painted, hit and asked as long as it lives. For one thread.
  */
@@ -15,6 +16,7 @@
 #include "draw/dw-chart.h"
 #include "draw/dw-flow-strip.h"
 #include "draw/dw-legend.h"
+#include "draw/dw-readout-columns.h"
 #include "draw/dw-ticks.h"
 
 /** All that a chart's painting needs but the style. Free with dw_chart_layout_free(). */
@@ -34,6 +36,7 @@ typedef struct
   double tick_height;  /**< [pt] */
   dw_chart_label_list texts;
   dw_legend legend;
+  dw_readout_columns readout; /**< of a legend that is a table */
   int n_series;
   dw_chart_curve curves[DW_MAX_SERIES][DW_N_STROKES];
   bool has_strip;

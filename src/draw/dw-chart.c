@@ -39,6 +39,8 @@ dw_chart_labels_defaults (void)
     .strip = "Where the oil flows: {setup}, {stroke}",
     .share = { "open holes", "covered holes", "leak" },
     .fitted = "{setup} (fitted)",
+    .lost = "lost {unit}",
+    .lost_all = "all",
     .about = "{quantity}. {speed} from {from} to {to} {unit}.",
     .about_one = "{setup}: {compression}; {rebound}.",
     .about_stroke = "{stroke} {values}",

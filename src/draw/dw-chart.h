@@ -49,19 +49,24 @@ typedef enum
   DW_N_PLACES
 } dw_chart_place;
 
-/** Where the legend goes; always a strip of its own, never over data. */
+/**
+ * Where the legend goes; always a strip of its own, never over data. As a table it has a row for
+ * each setup, with columns for the figures of a reading line.
+ */
 typedef enum
 {
   DW_LEGEND_AUTO,
   DW_LEGEND_ABOVE,
   DW_LEGEND_RIGHT,
+  DW_LEGEND_TABLE,
   DW_LEGEND_NONE
 } dw_legend_place;
 
 /** Words, already translated; names in braces are filled in. Borrowed. */
 typedef struct
 {
-  const char *title;                                  /**< NULL = none */
+  const char *title;        /**< NULL = none */
+  const char *title_beside; /**< of the chart beside this one, which is to be laid out alike */
   const char *stroke[DW_N_STROKES];                   /**< "compression", "rebound" */
   const char *quantity[DW_N_QUANTITIES][DW_N_PLACES]; /**< "Force", "Damping c at the wheel" */
   const char *speed[DW_N_PLACES];                     /**< "Shaft speed" */
@@ -70,6 +75,8 @@ typedef struct
   const char *strip;              /**< "Where the oil flows: {setup}, {stroke}" */
   const char *share[DW_N_SHARES]; /**< "open holes", "covered holes", "leak" */
   const char *fitted;             /**< "{setup} (fitted)", in the legend */
+  const char *lost;               /**< "lost {unit}", over the travel lost to the void */
+  const char *lost_all;           /**< "all", when there is no end to it: a vented damper */
   /* the chart in words, for those who do not see it */
   const char *about;        /**< "{quantity}. {speed} from {from} to {to} {unit}." */
   const char *about_one;    /**< "{setup}: {compression}; {rebound}." */

@@ -126,11 +126,24 @@ dw_legend_make (const dw_chart *chart, const dw_chart_style *style, const dw_tex
                 const dw_rect *strip, dw_legend *legend)
 {
   fill (chart, style, metrics, strip, 0, legend);
-  const double least = (SHORT_SAMPLE + GAP_BEHIND_SAMPLE + LEAST_NAME) * em (style);
+  const double least = dw_legend_least_width (style);
   for (int columns = 2; columns <= chart->n_series && legend->box.height > strip->height
                         && cell_width (style, strip, columns) >= least;
        columns++)
     fill (chart, style, metrics, strip, columns, legend);
+}
+
+void
+dw_legend_make_rows (const dw_chart *chart, const dw_chart_style *style,
+                     const dw_text_metrics *metrics, const dw_rect *strip, dw_legend *legend)
+{
+  fill (chart, style, metrics, strip, 1, legend);
+}
+
+double
+dw_legend_least_width (const dw_chart_style *style)
+{
+  return (SHORT_SAMPLE + GAP_BEHIND_SAMPLE + LEAST_NAME) * em (style);
 }
 
 void

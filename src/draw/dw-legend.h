@@ -43,6 +43,13 @@ void dw_legend_clear (dw_legend *legend);
 void dw_legend_make (const dw_chart *chart, const dw_chart_style *style,
                      const dw_text_metrics *metrics, const dw_rect *strip, dw_legend *legend);
 
+/** The same with a row for each setup, names shortened to the strip's width. */
+void dw_legend_make_rows (const dw_chart *chart, const dw_chart_style *style,
+                          const dw_text_metrics *metrics, const dw_rect *strip, dw_legend *legend);
+
+/** [pt] that a row needs at least, to show something of a name. */
+double dw_legend_least_width (const dw_chart_style *style);
+
 /** [pt] that the widest entry needs for its whole name. */
 double dw_legend_width (const dw_chart *chart, const dw_chart_style *style,
                         const dw_text_metrics *metrics);

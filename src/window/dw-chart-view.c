@@ -8,11 +8,14 @@
 #include "draw/dw-chart-layout.h"
 #include "draw/dw-chart-paint.h"
 #include "draw/dw-chart-reading.h"
+#include "draw/dw-readout.h"
 #include "draw/dw-text.h"
+#include "window/dw-quantity.h"
 #include "window/dw-widget.h"
 
-/* The reading line is a widget of its own with narrow bounds: when it moves, the chart's drawing is
- * taken from GTK's store and only the strip under the line is drawn again. */
+/* The reading line and its figures are a widget of their own: when the line moves, the chart's
+ * drawing is taken from GTK's store and only the strip under the line, the columns of figures and
+ * the speed at the axis are drawn again. */
 #define DW_TYPE_CHART_CURSOR (dw_chart_cursor_get_type ())
 G_DECLARE_FINAL_TYPE (DwChartCursor, dw_chart_cursor, DW, CHART_CURSOR, GtkWidget)
 
@@ -101,6 +104,16 @@ paint_canvas (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer
 
 /* ---- reading line ---- */
 
+/* Letters may reach a little over their box. */
+static cairo_t *
+append_cairo (GtkSnapshot *snapshot, const dw_rect *box)
+{
+  const graphene_rect_t bounds = GRAPHENE_RECT_INIT (
+      (float)floor (box->x) - 1.0F, (float)floor (box->y) - 1.0F, (float)ceil (box->width) + 3.0F,
+      (float)ceil (box->height) + 3.0F);
+  return gtk_snapshot_append_cairo (snapshot, &bounds);
+}
+
 static void
 dw_chart_cursor_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -110,13 +123,24 @@ dw_chart_cursor_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (layout == NULL || isnan (self->reading))
     return;
   const dw_chart_reading reading = dw_chart_read (&self->chart, layout, self->reading);
+  const dw_text_metrics metrics = dw_text_pango_metrics (self->texts);
   const double reach = self->style.marker_radius * 2.0 + self->style.reading_width + 2.0;
-  const graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float)(reading.x - reach),
-                                                     (float)reading.plot.y, (float)(2.0 * reach),
-                                                     (float)reading.plot.height);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  const dw_rect line = { reading.x - reach, reading.plot.y, 2.0 * reach, reading.plot.height };
+  cairo_t *cr = append_cairo (snapshot, &line);
   dw_chart_reading_paint (&reading, &self->style, cr);
   cairo_destroy (cr);
+
+  dw_chart_label_list texts = { .n = 0 };
+  dw_readout_make (&self->chart, layout, &reading, &metrics, &texts);
+  const dw_rect boxes[] = { dw_readout_table_box (layout), dw_readout_speed_box (&texts) };
+  for (size_t i = 0; i < G_N_ELEMENTS (boxes); i++)
+    if (boxes[i].width > 0.0)
+      {
+        cr = append_cairo (snapshot, &boxes[i]);
+        dw_readout_paint (&texts, layout, &self->style, cr);
+        cairo_destroy (cr);
+      }
+  dw_chart_label_list_clear (&texts);
 }
 
 static void
@@ -157,7 +181,10 @@ add_stroke (GString *text, const DwChartView *self, const dw_chart_reading *read
                   (self->chart.quantity == DW_SHOW_DAMPING ? v->c : v->force) / unit->factor, 3,
                   unit->symbol);
       if (v->has_change)
-        g_string_append_printf (text, " (%+.1f %%)", v->change_percent);
+        {
+          g_autofree char *change = dw_quantity_format_change (v->change_percent);
+          g_string_append_printf (text, " (%s)", change);
+        }
       if (v->is_void && isinf (v->lost_travel))
         g_string_append (text, _ (", void"));
       else if (v->is_void)
@@ -536,7 +563,6 @@ dw_chart_view_init (DwChartView *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_size_request (GTK_WIDGET (self), 240, 180);
   add_controllers (self);
 }
 

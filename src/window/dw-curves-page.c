@@ -5,6 +5,7 @@
 #include <locale.h>
 #include <math.h>
 
+#include "window/dw-axles-layout.h"
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
 #include "window/dw-setup-list.h"
@@ -27,7 +28,7 @@ struct _DwCurvesPage
   GtkBox *panels;
   GtkDropDown *quantity;
   GtkDropDown *place;
-  GtkToggleButton *logarithmic;
+  GtkToggleButton *button[DW_N_AXLES];
 
   axle_column axle[DW_N_AXLES];
 
@@ -42,11 +43,36 @@ struct _DwCurvesPage
   int dpi; /* that the style was made for */
   gboolean has_style;
   gboolean sun;
+
+  /* What is shown besides the curves */
+  gboolean logarithmic;
+  gboolean band;
+  gboolean cap;
+  char *flow; /* "none", "compression", "rebound"; owned */
 };
 
 G_DEFINE_FINAL_TYPE (DwCurvesPage, dw_curves_page, GTK_TYPE_WIDGET)
 
 static guint restyled_signal;
+
+enum
+{
+  PROP_0,
+  PROP_LOGARITHMIC,
+  PROP_BAND,
+  PROP_CAP,
+  PROP_FLOW,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+/* A chart is at least so wide [px] and so high [sizes of its letters]. */
+static const int LEAST_CHART_WIDTH = 240;
+static const double LEAST_CHART_LINES = 16.0;
+
+static const int CHART_SPACING = 14; /* [px] */
+static const int PANEL_SPACING = 6;  /* [px] */
 
 /* The fastest speed shown is somewhat past the high one that is judged. */
 static const double PAST_HIGH = 1.2;
@@ -58,6 +84,7 @@ chart_labels (dw_axle axle)
 {
   return (dw_chart_labels){
     .title = axle == DW_FRONT ? _ ("Front") : _ ("Rear"),
+    .title_beside = axle == DW_FRONT ? _ ("Rear") : _ ("Front"),
     .stroke = { [DW_COMPRESSION] = _ ("compression"), [DW_REBOUND] = _ ("rebound") },
     .quantity = { [DW_SHOW_FORCE] = { _ ("Force"), _ ("Force at the wheel") },
                   [DW_SHOW_DAMPING] = { _ ("Damping c"), _ ("Damping c at the wheel") } },
@@ -68,6 +95,9 @@ chart_labels (dw_axle axle)
     .strip = _ ("Where the oil flows: {setup}, {stroke}"),
     .share = { _ ("open holes"), _ ("covered holes"), _ ("leak") },
     .fitted = _ ("{setup} (fitted)"),
+    /* translators: head of a narrow column, travel lost to the void */
+    .lost = _ ("lost {unit}"),
+    .lost_all = _ ("all"),
     .about = _ ("{quantity} against {speed}, {from} to {to} {unit}."),
     .about_one = _ ("{setup}: {compression}; {rebound}."),
     .about_stroke = _ ("{stroke} {values}"),
@@ -106,7 +136,10 @@ chart_of (DwCurvesPage *self, dw_axle axle)
   g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
   chart.quantity = (dw_chart_quantity)gtk_drop_down_get_selected (self->quantity);
   chart.place = (dw_chart_place)gtk_drop_down_get_selected (self->place);
-  chart.is_log = gtk_toggle_button_get_active (self->logarithmic);
+  chart.legend = DW_LEGEND_TABLE;
+  chart.is_log = self->logarithmic;
+  chart.shows_band = self->band;
+  chart.shows_cap = self->cap;
   return chart;
 }
 
@@ -117,7 +150,7 @@ series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axl
            dw_error *error)
 {
   const dw_setup *setup = dw_project_find_setup (project, id);
-  const bool is_log = gtk_toggle_button_get_active (self->logarithmic);
+  const bool is_log = self->logarithmic;
   const double to = fmin (10.0, project->speeds.high * PAST_HIGH);
   const dw_series_range range
       = { .from = is_log ? project->speeds.low / 5.0 : 0.0, .to = to, .is_log = is_log };
@@ -133,11 +166,21 @@ series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axl
   return series;
 }
 
+/* The strip is that of the setup that is edited, where it is drawn. */
+static void
+choose_strip (DwCurvesPage *self, dw_chart *chart, const char *id, int index)
+{
+  if (strcmp (self->flow, "none") == 0 || g_strcmp0 (id, self->selected) != 0)
+    return;
+  chart->strip_series = index;
+  chart->strip_stroke = strcmp (self->flow, "rebound") == 0 ? DW_REBOUND : DW_COMPRESSION;
+}
+
 /* The fitted setup is the reference where it is drawn; the rest in the order of the list. */
 static void
 update_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle)
 {
-  const dw_chart chart = chart_of (self, axle);
+  dw_chart chart = chart_of (self, axle);
   dw_series *series[DW_MAX_SERIES];
   dw_error error = { .code = DW_OK };
   int n = 0;
@@ -149,7 +192,8 @@ update_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle)
         if ((strcmp (project->fitted, id) == 0) != (pass == 0))
           continue;
         series[n] = series_of (self, project, id, axle, &error);
-        n += series[n] != NULL;
+        if (series[n] != NULL)
+          choose_strip (self, &chart, id, n++);
       }
   if (error.code != DW_OK)
     {
@@ -241,6 +285,8 @@ update_style (DwCurvesPage *self)
   for (int a = 0; a < DW_N_AXLES; a++)
     {
       dw_chart_view_set_style (self->axle[a].chart, &self->style);
+      gtk_widget_set_size_request (GTK_WIDGET (self->axle[a].chart), LEAST_CHART_WIDTH,
+                                   (int)(LEAST_CHART_LINES * self->style.font[DW_TEXT_TICK].size));
       dw_damper_panel_set_style (self->axle[a].panel, &self->style);
     }
   g_signal_emit (self, restyled_signal, 0);
@@ -286,28 +332,28 @@ dw_curves_page_get_chart (DwCurvesPage *self, dw_axle axle)
 /* ---- widget ---- */
 
 static void
-on_reading (DwChartView *chart, const char *text, gpointer data)
-{
-  (void)chart;
-  dw_figures_strip_set_reading (DW_FIGURES_STRIP (data), text);
-}
-
-static void
 add_column (DwCurvesPage *self, dw_axle axle)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *chart = dw_chart_view_new ();
   GtkWidget *figures = dw_figures_strip_new ();
+  /* in a low window the chart keeps its height, and the figures are scrolled */
+  GtkWidget *figures_scroller = gtk_scrolled_window_new ();
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   GtkWidget *panel = dw_damper_panel_new ();
 
-  g_signal_connect_object (chart, "reading", G_CALLBACK (on_reading), figures, 0);
   gtk_box_append (GTK_BOX (box), chart);
-  gtk_box_append (GTK_BOX (box), figures);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (figures_scroller), figures);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (figures_scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (figures_scroller), TRUE);
+  gtk_box_append (GTK_BOX (box), figures_scroller);
   gtk_box_append (self->charts, box);
 
   dw_damper_panel_set_axle (DW_DAMPER_PANEL (panel), axle);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), panel);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
   gtk_widget_set_hexpand (scrolled, TRUE);
   gtk_box_append (self->panels, scrolled);
   self->axle[axle] = (axle_column){ DW_CHART_VIEW (chart), DW_FIGURES_STRIP (figures),
@@ -317,6 +363,76 @@ add_column (DwCurvesPage *self, dw_axle axle)
 static void
 on_option_changed (DwCurvesPage *self)
 {
+  refresh (self);
+}
+
+/* One is always shown: taking the last one away brings the other. */
+static void
+on_axle_toggled (DwCurvesPage *self, GtkToggleButton *button)
+{
+  const dw_axle axle = button == self->button[DW_FRONT] ? DW_FRONT : DW_REAR;
+  const dw_axle other = axle == DW_FRONT ? DW_REAR : DW_FRONT;
+  const gboolean is_on = gtk_toggle_button_get_active (button);
+  const gboolean other_on = gtk_toggle_button_get_active (self->button[other]);
+
+  if (!is_on && !other_on)
+    {
+      gtk_toggle_button_set_active (self->button[other], TRUE);
+      return;
+    }
+  GtkWidget *const boxes[] = { GTK_WIDGET (self->charts), GTK_WIDGET (self->panels) };
+  for (size_t i = 0; i < G_N_ELEMENTS (boxes); i++)
+    dw_axles_layout_show (DW_AXLES_LAYOUT (gtk_widget_get_layout_manager (boxes[i])),
+                          is_on && other_on, is_on ? axle : other);
+}
+
+static void
+dw_curves_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  const DwCurvesPage *self = DW_CURVES_PAGE (object);
+
+  switch (id)
+    {
+    case PROP_LOGARITHMIC:
+      g_value_set_boolean (value, self->logarithmic);
+      break;
+    case PROP_BAND:
+      g_value_set_boolean (value, self->band);
+      break;
+    case PROP_CAP:
+      g_value_set_boolean (value, self->cap);
+      break;
+    case PROP_FLOW:
+      g_value_set_string (value, self->flow);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+dw_curves_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  DwCurvesPage *self = DW_CURVES_PAGE (object);
+
+  switch (id)
+    {
+    case PROP_LOGARITHMIC:
+      self->logarithmic = g_value_get_boolean (value);
+      break;
+    case PROP_BAND:
+      self->band = g_value_get_boolean (value);
+      break;
+    case PROP_CAP:
+      self->cap = g_value_get_boolean (value);
+      break;
+    case PROP_FLOW:
+      g_free (self->flow);
+      self->flow = g_value_dup_string (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
   refresh (self);
 }
 
@@ -337,7 +453,29 @@ dw_curves_page_finalize (GObject *object)
 
   g_ptr_array_unref (self->drawn);
   g_free (self->selected);
+  g_free (self->flow);
   G_OBJECT_CLASS (dw_curves_page_parent_class)->finalize (object);
+}
+
+/* Properties that are actions as well, for the menu. */
+static void
+install_options (DwCurvesPageClass *klass)
+{
+  static const char *const NAMES[N_PROPS] = { [PROP_LOGARITHMIC] = "logarithmic",
+                                              [PROP_BAND] = "band",
+                                              [PROP_CAP] = "cap",
+                                              [PROP_FLOW] = "flow" };
+  static const GParamFlags FLAGS = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+
+  for (int i = PROP_LOGARITHMIC; i < PROP_FLOW; i++)
+    properties[i] = g_param_spec_boolean (NAMES[i], NULL, NULL, i == PROP_CAP, FLAGS);
+  properties[PROP_FLOW] = g_param_spec_string (NAMES[PROP_FLOW], NULL, NULL, "none", FLAGS);
+  g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, properties);
+  for (int i = PROP_LOGARITHMIC; i < N_PROPS; i++)
+    {
+      g_autofree char *action = g_strconcat ("curves.", NAMES[i], NULL);
+      gtk_widget_class_install_property_action (GTK_WIDGET_CLASS (klass), action, NAMES[i]);
+    }
 }
 
 static void
@@ -347,9 +485,12 @@ dw_curves_page_class_init (DwCurvesPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = dw_curves_page_dispose;
   G_OBJECT_CLASS (klass)->finalize = dw_curves_page_finalize;
+  G_OBJECT_CLASS (klass)->get_property = dw_curves_page_get_property;
+  G_OBJECT_CLASS (klass)->set_property = dw_curves_page_set_property;
   widget_class->css_changed = dw_curves_page_css_changed;
   restyled_signal = g_signal_new ("restyled", DW_TYPE_CURVES_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 0);
+  install_options (klass);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/curves-page.ui");
@@ -357,8 +498,12 @@ dw_curves_page_class_init (DwCurvesPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, panels);
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, quantity);
   gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, place);
-  gtk_widget_class_bind_template_child (widget_class, DwCurvesPage, logarithmic);
+  gtk_widget_class_bind_template_child_full (widget_class, "front", FALSE,
+                                             G_STRUCT_OFFSET (DwCurvesPage, button[DW_FRONT]));
+  gtk_widget_class_bind_template_child_full (widget_class, "rear", FALSE,
+                                             G_STRUCT_OFFSET (DwCurvesPage, button[DW_REAR]));
   gtk_widget_class_bind_template_callback (widget_class, on_option_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_axle_toggled);
 }
 
 static void
@@ -366,8 +511,17 @@ dw_curves_page_init (DwCurvesPage *self)
 {
   self->drawn = g_ptr_array_new_with_free_func (g_free);
   self->selected = g_strdup ("");
+  self->flow = g_strdup ("none");
+  self->cap = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (GTK_WIDGET (self->charts), dw_axles_layout_new (CHART_SPACING));
+  gtk_widget_set_layout_manager (GTK_WIDGET (self->panels), dw_axles_layout_new (PANEL_SPACING));
+  g_autoptr (GtkSizeGroup) heights = gtk_size_group_new (GTK_SIZE_GROUP_VERTICAL);
   for (int a = 0; a < DW_N_AXLES; a++)
-    add_column (self, (dw_axle)a);
+    {
+      add_column (self, (dw_axle)a);
+      /* charts beside each other are as high as each other */
+      gtk_size_group_add_widget (heights, GTK_WIDGET (self->axle[a].figures));
+    }
   update_style (self);
 }

@@ -7,6 +7,7 @@
 #include "window/dw-damper-entry.h"
 #include "window/dw-filling.h"
 #include "window/dw-finding-text.h"
+#include "window/dw-beside-layout.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-holes-table.h"
 #include "window/dw-piston-view.h"
@@ -477,6 +478,7 @@ dw_damper_panel_class_init (DwDamperPanelClass *klass)
   install_properties (object_class);
 
   g_type_ensure (DW_TYPE_NUMBER_FIELD);
+  g_type_ensure (DW_TYPE_BESIDE_LAYOUT);
   g_type_ensure (DW_TYPE_FLOW_LAYOUT);
   g_type_ensure (DW_TYPE_HOLES_TABLE);
   g_type_ensure (DW_TYPE_PISTON_VIEW);

@@ -32,16 +32,15 @@ struct _DwFiguresStrip
   GtkLabel *change[N_ROWS][N_COLUMNS];
   GtkLabel *pack; /* spans the columns: it belongs to no speed */
   GtkLabel *verdict;
-  GtkLabel *reading; /* takes the verdict's place while there is one */
-  GtkStack *words;
 };
 
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 
 static const int DIGITS = 3;
+static const int NAME_CHARS = 9;
+static const int BEFORE_CELL = 4; /* [px] */
 static const int CHANGE_CHARS = 5;
-static const int VERDICT_LINES = 2;
-static const int READING_LINES = 3;
+static const int VERDICT_LINES = 3;
 
 /* ---- one figure ---- */
 
@@ -49,9 +48,7 @@ static void
 show (DwFiguresStrip *self, int row, int column, const char *value, double change)
 {
   const bool same = isnan (change) || dw_compare_judge (change) == DW_CHANGE_SAME;
-  g_autofree char *text = same ? g_strdup ("")
-                               : g_strdup_printf (fabs (change) < 9.95 ? "%+.1f %%" : "%+.0f %%",
-                                                  change);
+  g_autofree char *text = same ? g_strdup ("") : dw_quantity_format_change (change);
 
   gtk_label_set_label (self->cell[row][column], value);
   gtk_label_set_label (self->change[row][column], text);
@@ -78,10 +75,10 @@ pack_text (const dw_comparison *c, int stroke, dw_units units)
                                                       DIGITS);
   g_autofree char *by = isnan (change) || dw_compare_judge (change) == DW_CHANGE_SAME
                             ? g_strdup ("")
-                            : g_strdup_printf (" (%+.0f %%)", change);
+                            : dw_quantity_format_change (change);
 
-  return g_strdup_printf ("%s %s%s", stroke == DW_COMPRESSION ? _ ("compression") : _ ("rebound"),
-                          value, by);
+  return g_strdup_printf (*by != '\0' ? "%s %s %s" : "%s %s",
+                          stroke == DW_COMPRESSION ? _ ("compression") : _ ("rebound"), value, by);
 }
 
 static void
@@ -204,6 +201,7 @@ add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
   self->change[row][column] = new_label (grid, "", 2 * column + 2, row + 1, 0.0F);
   /* room for "-2.6 %", so that columns stay where they are */
   gtk_label_set_width_chars (self->change[row][column], CHANGE_CHARS);
+  gtk_widget_set_margin_start (GTK_WIDGET (self->cell[row][column]), BEFORE_CELL);
   gtk_widget_add_css_class (GTK_WIDGET (self->cell[row][column]), "figures");
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
@@ -219,19 +217,8 @@ new_words (DwFiguresStrip *self, const char *css_class, int lines)
   gtk_label_set_lines (label, lines);
   gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  gtk_stack_add_child (self->words, GTK_WIDGET (label));
+  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (label));
   return label;
-}
-
-void
-dw_figures_strip_set_reading (DwFiguresStrip *self, const char *text)
-{
-  g_return_if_fail (DW_IS_FIGURES_STRIP (self));
-
-  if (text != NULL)
-    gtk_label_set_label (self->reading, text);
-  gtk_stack_set_visible_child (self->words,
-                               GTK_WIDGET (text != NULL ? self->reading : self->verdict));
 }
 
 static void
@@ -282,6 +269,9 @@ dw_figures_strip_init (DwFiguresStrip *self)
   for (int r = 0; r < N_ROWS; r++)
     {
       self->name[r] = new_label (GTK_GRID (grid), names[r], 0, r + 1, 0.0F);
+      /* figures are never cut, their names can be: the tooltip has them too */
+      gtk_label_set_ellipsize (self->name[r], PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (self->name[r], NAME_CHARS);
       dw_widget_set_tooltip (GTK_WIDGET (self->name[r]), tips[r]);
       for (int c = 0; c < N_COLUMNS && r != ROW_PACK; c++)
         add_cell (self, GTK_GRID (grid), r, c);
@@ -290,12 +280,8 @@ dw_figures_strip_init (DwFiguresStrip *self)
   gtk_label_set_xalign (self->pack, 0.0F);
   gtk_label_set_ellipsize (self->pack, PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (GTK_WIDGET (self->pack), "figures");
-  gtk_widget_set_margin_start (GTK_WIDGET (self->pack), 12);
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->pack), 1, ROW_PACK + 1, 2 * N_COLUMNS, 1);
-  self->words = GTK_STACK (gtk_stack_new ());
   self->verdict = new_words (self, "verdict", VERDICT_LINES);
-  self->reading = new_words (self, "reading", READING_LINES);
-  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->words));
 }
 
 GtkWidget *

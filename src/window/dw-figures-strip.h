@@ -26,11 +26,4 @@ GtkWidget *dw_figures_strip_new (void);
 void dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project,
                               const dw_setup *setup, dw_axle axle, dw_units units);
 
-/**
- * Show what the reading line says in the place of the words; NULL = the words again.
- *
- * @param text  up to three lines
- */
-void dw_figures_strip_set_reading (DwFiguresStrip *self, const char *text);
-
 G_END_DECLS

@@ -26,18 +26,24 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
+static int
+columns_in (int width, int column)
+{
+  return MAX (1, (width + COLUMN_SPACING) / (column + COLUMN_SPACING));
+}
+
 int
 dw_flow_layout_get_n_columns (DwFlowLayout *self, int width)
 {
   g_return_val_if_fail (DW_IS_FLOW_LAYOUT (self), 1);
-  return MAX (1, (width + COLUMN_SPACING) / (self->column_width + COLUMN_SPACING));
+  return columns_in (width, self->column_width);
 }
 
 static int
-cell_width (DwFlowLayout *self, int width, int n_columns)
+cell_width (int width, int n_columns, int column)
 {
   const int all = (width - (n_columns - 1) * COLUMN_SPACING) / n_columns;
-  return MIN (all, (int)(self->column_width * WIDEST_SHARE));
+  return MIN (all, (int)(column * WIDEST_SHARE));
 }
 
 static GtkWidget *
@@ -46,6 +52,22 @@ next_shown (GtkWidget *child)
   while (child != NULL && !gtk_widget_should_layout (child))
     child = gtk_widget_get_next_sibling (child);
   return child;
+}
+
+/* Width of a column: what was asked for, or more when a child cannot be so narrow. */
+static int
+column_width (DwFlowLayout *self, GtkWidget *widget)
+{
+  int width = self->column_width;
+
+  for (GtkWidget *child = next_shown (gtk_widget_get_first_child (widget)); child != NULL;
+       child = next_shown (gtk_widget_get_next_sibling (child)))
+    {
+      int minimum;
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL, NULL);
+      width = MAX (width, minimum);
+    }
+  return width;
 }
 
 /* Height of the row that starts at a child; the child after it is set. */
@@ -72,39 +94,24 @@ dw_flow_layout_get_request_mode (GtkLayoutManager *manager, GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
-static int
-widest (DwFlowLayout *self, GtkWidget *widget)
-{
-  int width = self->column_width;
-
-  for (GtkWidget *child = next_shown (gtk_widget_get_first_child (widget)); child != NULL;
-       child = next_shown (gtk_widget_get_next_sibling (child)))
-    {
-      int minimum;
-      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL, NULL);
-      width = MAX (width, minimum);
-    }
-  return width;
-}
-
 static void
 dw_flow_layout_measure (GtkLayoutManager *manager, GtkWidget *widget, GtkOrientation orientation,
                         int for_size, int *minimum, int *natural, int *minimum_baseline,
                         int *natural_baseline)
 {
-  DwFlowLayout *self = DW_FLOW_LAYOUT (manager);
+  const int column = column_width (DW_FLOW_LAYOUT (manager), widget);
   int size = 0;
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    size = widest (self, widget);
+    size = column;
   else
     {
-      const int width = for_size < 0 ? self->column_width : for_size;
-      const int n_columns = dw_flow_layout_get_n_columns (self, width);
+      const int width = for_size < 0 ? column : for_size;
+      const int n_columns = columns_in (width, column);
       GtkWidget *child = next_shown (gtk_widget_get_first_child (widget));
       while (child != NULL)
         size += (size > 0 ? ROW_SPACING : 0)
-                + row_height (&child, n_columns, cell_width (self, width, n_columns));
+                + row_height (&child, n_columns, cell_width (width, n_columns, column));
     }
   *minimum = *natural = size;
   *minimum_baseline = *natural_baseline = -1;
@@ -114,9 +121,9 @@ static void
 dw_flow_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int width, int height,
                          int baseline)
 {
-  DwFlowLayout *self = DW_FLOW_LAYOUT (manager);
-  const int n_columns = dw_flow_layout_get_n_columns (self, width);
-  const int cell = cell_width (self, width, n_columns);
+  const int column = column_width (DW_FLOW_LAYOUT (manager), widget);
+  const int n_columns = columns_in (width, column);
+  const int cell = cell_width (width, n_columns, column);
   const gboolean mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   GtkWidget *child = next_shown (gtk_widget_get_first_child (widget));
   int y = 0;

@@ -266,3 +266,19 @@ dw_quantity_format (dw_quantity quantity, dw_units units, double value)
     return localised (dw_decimal_format (value, u->power, buffer));
   return formatted (dw_quantity_to_shown (quantity, units, value), "%.6g");
 }
+
+char *
+dw_quantity_format_change (double percent)
+{
+  /* 9.95 and more would be written 10.0 */
+  const int decimals = fabs (percent) < 9.95 ? 1 : 0;
+  const double least = decimals == 1 ? 0.05 : 0.5;
+
+  if (isnan (percent))
+    return g_strdup ("");
+  return g_strdup_printf ("%s%.*f\u202f%%",
+                          fabs (percent) < least ? ""
+                          : percent < 0.0        ? "\u2212"
+                                                 : "+",
+                          decimals, fabs (percent));
+}

@@ -83,6 +83,14 @@ char *dw_quantity_format_short (dw_quantity quantity, dw_units units, double val
 char *dw_quantity_format_digits (dw_quantity quantity, dw_units units, double value, int digits);
 
 /**
+ * A change in percent with its sign: "+1.2 %", "−11 %"; from ten on without decimals. "" for
+ * NaN. Caller frees.
+ *
+ * @param percent  [%]
+ */
+char *dw_quantity_format_change (double percent);
+
+/**
  * The value in the shown unit [shown unit].
  *
  * @param value  [SI or degC]

@@ -2,6 +2,7 @@
 #include "window/dw-setup-list.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 #include "study/dw-difference.h"
 #include "window/dw-difference-words.h"
@@ -146,13 +147,15 @@ draw_sample (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer 
     return;
   const dw_line_style *line = &self->style.line[slot];
   cairo_set_source_rgb (cr, line->color.red, line->color.green, line->color.blue);
-  cairo_set_line_width (cr, line->width);
+  /* heavy styles are for charts: here a sample must leave its dashes to be seen */
+  cairo_set_line_width (cr, fmin (line->width, 0.2 * height));
   cairo_set_dash (cr, line->dash, line->n_dash, 0.0);
   cairo_move_to (cr, 1.0, height / 2.0);
   cairo_line_to (cr, width - 1.0, height / 2.0);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0.0);
-  draw_marker (cr, line, width / 2.0, height / 2.0, self->style.marker_radius + 0.5);
+  draw_marker (cr, line, width / 2.0, height / 2.0,
+               fmin (self->style.marker_radius + 0.5, 0.34 * height));
 }
 
 static void
@@ -314,6 +317,7 @@ dw_setup_list_class_init (DwSetupListClass *klass)
   signals[SETUP_DRAWN] = g_signal_new ("setup-drawn", DW_TYPE_SETUP_LIST, G_SIGNAL_RUN_LAST, 0,
                                        NULL, NULL, NULL, G_TYPE_NONE, 2, G_TYPE_STRING,
                                        G_TYPE_BOOLEAN);
+  gtk_widget_class_set_css_name (widget_class, "setuplist");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/setup-list.ui");

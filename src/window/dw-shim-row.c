@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 
 #include "window/dw-damper-entry.h"
+#include "window/dw-beside-layout.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-shim-material.h"
 #include "window/dw-widget.h"
@@ -170,6 +171,7 @@ dw_shim_row_class_init (DwShimRowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = dw_shim_row_dispose;
   widget_class->grab_focus = dw_shim_row_grab_focus;
   g_type_ensure (DW_TYPE_NUMBER_FIELD);
+  g_type_ensure (DW_TYPE_BESIDE_LAYOUT);
   g_type_ensure (DW_TYPE_FLOW_LAYOUT);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,

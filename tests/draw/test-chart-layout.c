@@ -37,7 +37,7 @@ START_TEST (nothing_overlaps_at_any_size)
   test_random random = test_random_new ((uint64_t)_i);
   const dw_view whole = dw_chart_whole_view (&chart);
   chart.quantity = _i % 3 == 0 ? DW_SHOW_DAMPING : DW_SHOW_FORCE;
-  chart.legend = (dw_legend_place)(_i % 3);
+  chart.legend = (dw_legend_place)(_i % 4);
   for (double width = 200.0; width <= 3000.0; width *= 1.31)
     for (double height = 150.0; height <= 2000.0; height *= 1.37)
       {

@@ -103,6 +103,71 @@ START_TEST (a_project_without_drawn_setups_is_empty_not_broken)
 }
 END_TEST
 
+static GtkToggleButton *
+button_named (GtkWidget *widget, const char *label)
+{
+  if (GTK_IS_TOGGLE_BUTTON (widget)
+      && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0)
+    return GTK_TOGGLE_BUTTON (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkToggleButton *found = button_named (child, label);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+START_TEST (one_axle_can_have_all_the_room)
+{
+  DwCurvesPage *page = page_of (fixture_open ("club-final.dampwright"));
+  GtkWidget *front = GTK_WIDGET (dw_curves_page_get_chart (page, DW_FRONT));
+  GtkWidget *rear = GTK_WIDGET (dw_curves_page_get_chart (page, DW_REAR));
+  const int half = gtk_widget_get_width (rear);
+  ck_assert (gtk_widget_get_mapped (front) && gtk_widget_get_mapped (rear));
+  gtk_toggle_button_set_active (button_named (GTK_WIDGET (page), "Front"), FALSE);
+  fixture_settle ();
+  ck_assert (!gtk_widget_get_mapped (front) && gtk_widget_get_mapped (rear));
+  ck_assert_int_gt (gtk_widget_get_width (rear), 2 * half);
+  /* never none */
+  gtk_toggle_button_set_active (button_named (GTK_WIDGET (page), "Rear"), FALSE);
+  fixture_settle ();
+  ck_assert (gtk_widget_get_mapped (front) && !gtk_widget_get_mapped (rear));
+  ck_assert (gtk_toggle_button_get_active (button_named (GTK_WIDGET (page), "Front")));
+}
+END_TEST
+
+START_TEST (charts_beside_each_other_are_laid_out_alike)
+{
+  DwCurvesPage *page = page_of (fixture_open ("club-final.dampwright"));
+  GtkWidget *front = GTK_WIDGET (dw_curves_page_get_chart (page, DW_FRONT));
+  GtkWidget *rear = GTK_WIDGET (dw_curves_page_get_chart (page, DW_REAR));
+  ck_assert_int_eq (gtk_widget_get_width (front), gtk_widget_get_width (rear));
+  ck_assert_int_eq (gtk_widget_get_height (front), gtk_widget_get_height (rear));
+}
+END_TEST
+
+START_TEST (the_menu_decides_what_else_is_shown)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  DwCurvesPage *page = page_of (window);
+  const dw_chart *chart = dw_chart_view_get_chart (dw_curves_page_get_chart (page, DW_REAR));
+  GtkWidget *widget = GTK_WIDGET (page);
+  ck_assert (!chart->is_log && chart->shows_cap && chart->strip_series < 0);
+  ck_assert (gtk_widget_activate_action (widget, "curves.logarithmic", NULL));
+  ck_assert (gtk_widget_activate_action (widget, "curves.cap", NULL));
+  ck_assert (gtk_widget_activate_action (widget, "curves.flow", "s", "rebound"));
+  ck_assert (chart->is_log && !chart->shows_cap);
+  ck_assert_int_eq (chart->strip_stroke, DW_REBOUND);
+  ck_assert_str_eq (chart->series[chart->strip_series]->name, "Rear quicker on rebound");
+  dw_window_select (window, "baseline");
+  ck_assert_str_eq (chart->series[chart->strip_series]->name, "As qualified");
+  ck_assert (gtk_widget_activate_action (widget, "curves.flow", "s", "none"));
+  ck_assert_int_lt (chart->strip_series, 0);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -114,5 +179,8 @@ main (void)
   tcase_add_test (tc, units_reach_the_charts);
   tcase_add_test (tc, sun_and_dark_change_the_style);
   tcase_add_test (tc, a_project_without_drawn_setups_is_empty_not_broken);
+  tcase_add_test (tc, one_axle_can_have_all_the_room);
+  tcase_add_test (tc, charts_beside_each_other_are_laid_out_alike);
+  tcase_add_test (tc, the_menu_decides_what_else_is_shown);
   return run_suite (s);
 }

@@ -49,7 +49,7 @@ START_TEST (figures_are_those_of_the_model)
                                                         figures.c[s][i], 3);
         ck_assert_msg (shows (c), "no %s", c);
       }
-  ck_assert (shows ("-2.6 %"));
+  ck_assert (shows ("−2.6\u202f%"));
   ck_assert (shows ("Rebound the same at low speed, 2.6 % softer at middle speed"));
   ck_assert (shows ("c in N s/m"));
 }

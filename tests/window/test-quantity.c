@@ -182,6 +182,23 @@ START_TEST (every_quantity_shows_a_unit)
 }
 END_TEST
 
+START_TEST (a_change_has_its_sign_and_sensible_digits)
+{
+  static const struct
+  {
+    double percent;
+    const char *text;
+  } rows[] = { { 1.23, "+1.2\u202f%" }, { -2.6, "\u22122.6\u202f%" }, { 9.94, "+9.9\u202f%" },
+               { 9.96, "+10\u202f%" },  { -11.4, "\u221211\u202f%" }, { 0.04, "0.0\u202f%" },
+               { -0.04, "0.0\u202f%" }, { 1234.5, "+1234\u202f%" },   { NAN, "" } };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      g_autofree char *text = dw_quantity_format_change (rows[i].percent);
+      ck_assert_str_eq (text, rows[i].text);
+    }
+}
+END_TEST
+
 int
 main (void)
 {
@@ -196,6 +213,7 @@ main (void)
   tcase_add_test (tc, short_texts_have_no_end_of_digits);
   tcase_add_test (tc, the_locale_decides_the_decimal_sign);
   tcase_add_test (tc, every_quantity_shows_a_unit);
+  tcase_add_test (tc, a_change_has_its_sign_and_sensible_digits);
   suite_add_tcase (s, tc);
   return run_suite (s);
 }
