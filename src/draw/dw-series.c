@@ -247,3 +247,78 @@ dw_series_fill (dw_series *series, const dw_damper *damper, double temperature,
       }
   return status;
 }
+
+/* ---- the band ---- */
+
+/* Speeds at which a band is computed; it is smoother than the curve. */
+#define BAND_SPEEDS 24
+
+/* Every so many-th point and the last one. @return  how many */
+static size_t
+choose_points (const dw_series_stroke *stroke, size_t chosen[BAND_SPEEDS])
+{
+  const size_t last = stroke->n - 1;
+  const size_t n = MIN (stroke->n, BAND_SPEEDS);
+  for (size_t i = 0; i < n; i++)
+    chosen[i] = n > 1 ? (i * last + (n - 1) / 2) / (n - 1) : 0;
+  return n;
+}
+
+/* A value of a point between two chosen ones. */
+static double
+between (double from, double to, double a, double b, double x)
+{
+  return b > a ? from + (to - from) * (x - a) / (b - a) : from;
+}
+
+static dw_status
+fill_band (dw_series *series, const dw_damper *damper, double temperature,
+           const dw_spread_limits *limits, dw_stroke stroke, dw_error *err)
+{
+  const dw_series_stroke *s = &series->stroke[stroke];
+  size_t chosen[BAND_SPEEDS];
+  double speeds[BAND_SPEEDS];
+  dw_spread_point spread[BAND_SPEEDS];
+
+  if (s->n == 0)
+    return DW_OK;
+  const size_t n = choose_points (s, chosen);
+  for (size_t i = 0; i < n; i++)
+    speeds[i] = s->points[chosen[i]].speed;
+  const dw_status status = dw_spread_make (damper, temperature, limits, stroke, speeds, n, spread,
+                                           err);
+  if (status != DW_OK)
+    return status;
+
+  g_autofree double *low = g_new (double, s->n);
+  g_autofree double *high = g_new (double, s->n);
+  size_t at = 0;
+  for (size_t i = 0; i < s->n; i++)
+    {
+      while (at + 2 < n && i > chosen[at + 1])
+        at++;
+      const size_t next = MIN (at + 1, n - 1);
+      const dw_spread_point *a = &spread[at];
+      const dw_spread_point *b = &spread[next];
+      const double v = s->points[i].speed;
+      /* distances from the curve, so that the band follows its bends */
+      low[i] = s->points[i].force
+               + between (dw_spread_low (a) - a->nominal, dw_spread_low (b) - b->nominal,
+                          speeds[at], speeds[next], v);
+      high[i] = s->points[i].force
+                + between (dw_spread_high (a) - a->nominal, dw_spread_high (b) - b->nominal,
+                           speeds[at], speeds[next], v);
+    }
+  dw_series_set_band (series, stroke, low, high);
+  return DW_OK;
+}
+
+dw_status
+dw_series_fill_band (dw_series *series, const dw_damper *damper, double temperature,
+                     const dw_spread_limits *limits, dw_error *err)
+{
+  dw_status status = DW_OK;
+  for (int s = 0; s < DW_N_STROKES && status == DW_OK; s++)
+    status = fill_band (series, damper, temperature, limits, (dw_stroke)s, err);
+  return status;
+}

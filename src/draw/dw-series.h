@@ -12,6 +12,7 @@
 
 #include "model/dw-figures.h"
 #include "model/dw-force.h"
+#include "study/dw-spread.h"
 
 /** One speed of one stroke. */
 typedef struct
@@ -84,3 +85,15 @@ void dw_series_set_points (dw_series *series, dw_stroke stroke, const dw_series_
  */
 void dw_series_set_band (dw_series *series, dw_stroke stroke, const double *low,
                          const double *high);
+
+/**
+ * The spread of a damper as the bands of both strokes of its series.
+ *
+ * The spread is computed at some of the series' speeds and interpolated between them.
+ *
+ * @param series       filled from the same damper at the same temperature
+ * @param temperature  [degC] of the oil
+ * @return DW_OK, or what dw_spread_make() found; then the bands are as before
+ */
+dw_status dw_series_fill_band (dw_series *series, const dw_damper *damper, double temperature,
+                               const dw_spread_limits *limits, dw_error *err);

@@ -7,6 +7,7 @@
 #include "project/dw-project-file.h"
 #include "project/dw-recovery.h"
 #include "window/dw-window-resources.h"
+#include "window/dw-quit.h"
 #include "window/dw-window.h"
 
 struct _DwApplication
@@ -251,10 +252,7 @@ on_quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void)action;
   (void)parameter;
-  /* each window asks for its own unsaved work and may stay */
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (data)));
-  for (GList *l = windows; l != NULL; l = l->next)
-    gtk_window_close (l->data);
+  dw_quit (GTK_APPLICATION (data));
 }
 
 static void

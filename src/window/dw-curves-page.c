@@ -154,6 +154,7 @@ series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axl
   const double to = fmin (10.0, project->speeds.high * PAST_HIGH);
   const dw_series_range range
       = { .from = is_log ? project->speeds.low / 5.0 : 0.0, .to = to, .is_log = is_log };
+  const dw_spread_limits limits = dw_spread_limits_defaults ();
   dw_series *series = dw_series_new (*setup->name != '\0' ? setup->name : setup->id);
 
   series->is_fitted = strcmp (project->fitted, id) == 0;
@@ -163,6 +164,10 @@ series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axl
                       error)
       != DW_OK)
     g_clear_pointer (&series, dw_series_free);
+  /* a curve without its band is still right */
+  if (series != NULL && self->band)
+    dw_series_fill_band (series, &setup->damper[axle], project->conditions.oil_temperature, &limits,
+                         NULL);
   return series;
 }
 
@@ -176,49 +181,89 @@ choose_strip (DwCurvesPage *self, dw_chart *chart, const char *id, int index)
   chart->strip_stroke = strcmp (self->flow, "rebound") == 0 ? DW_REBOUND : DW_COMPRESSION;
 }
 
-/* The fitted setup is the reference where it is drawn; the rest in the order of the list. */
-static void
-update_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle)
+/* What one axle's chart is to show. */
+typedef struct
 {
-  dw_chart chart = chart_of (self, axle);
-  dw_series *series[DW_MAX_SERIES];
-  dw_error error = { .code = DW_OK };
-  int n = 0;
+  dw_chart chart;
+  dw_series *series[DW_MAX_SERIES]; /* owned */
+  int n;
+  dw_error error;
+} axle_chart;
+
+/* The fitted setup is the reference where it is drawn; the rest in the order of the list. */
+static axle_chart
+make_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle)
+{
+  axle_chart made = { .chart = chart_of (self, axle), .error = { .code = DW_OK } };
 
   for (int pass = 0; pass < 2; pass++)
-    for (guint i = 0; i < self->drawn->len && error.code == DW_OK; i++)
+    for (guint i = 0; i < self->drawn->len && made.error.code == DW_OK; i++)
       {
         const char *id = g_ptr_array_index (self->drawn, i);
         if ((strcmp (project->fitted, id) == 0) != (pass == 0))
           continue;
-        series[n] = series_of (self, project, id, axle, &error);
-        if (series[n] != NULL)
-          choose_strip (self, &chart, id, n++);
+        dw_series *series = series_of (self, project, id, axle, &made.error);
+        if (series == NULL)
+          continue;
+        choose_strip (self, &made.chart, id, made.n);
+        made.chart.series[made.n] = made.series[made.n] = series;
+        made.chart.n_series = ++made.n;
       }
-  if (error.code != DW_OK)
+  return made;
+}
+
+/* Front and rear have the same axes, so that one can be held against the other. */
+static void
+share_axes (axle_chart made[DW_N_AXLES])
+{
+  dw_view whole[DW_N_AXLES];
+
+  for (int a = 0; a < DW_N_AXLES; a++)
+    if (made[a].error.code != DW_OK || made[a].n == 0)
+      return;
+  for (int a = 0; a < DW_N_AXLES; a++)
+    whole[a] = dw_chart_whole_view (&made[a].chart);
+  for (int a = 0; a < DW_N_AXLES; a++)
     {
-      for (int i = 0; i < n; i++)
-        dw_series_free (series[i]);
-      dw_chart_view_set_stale (self->axle[axle].chart, error.text);
+      made[a].chart.has_range = true;
+      made[a].chart.range = whole[DW_N_AXLES - 1 - a];
+    }
+}
+
+static void
+show_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle, axle_chart *made)
+{
+  DwChartView *view = self->axle[axle].chart;
+
+  if (made->error.code != DW_OK)
+    {
+      for (int i = 0; i < made->n; i++)
+        dw_series_free (made->series[i]);
+      dw_chart_view_set_stale (view, made->error.text);
       return;
     }
-  dw_chart_view_set_stale (self->axle[axle].chart, NULL);
-  dw_chart_view_set_speeds (self->axle[axle].chart, project->speeds.low, project->speeds.middle,
+  dw_chart_view_set_stale (view, NULL);
+  dw_chart_view_set_speeds (view, project->speeds.low, project->speeds.middle,
                             project->speeds.high);
-  dw_chart_view_take (self->axle[axle].chart, series, n, &chart);
+  dw_chart_view_take (view, made->series, made->n, &made->chart);
 }
 
 static void
 refresh (DwCurvesPage *self)
 {
+  axle_chart made[DW_N_AXLES];
+
   if (self->document == NULL)
     return;
   const dw_project *project = dw_document_get_project (self->document);
   const dw_setup *setup = dw_project_find_setup (project, self->selected);
 
   for (int a = 0; a < DW_N_AXLES; a++)
+    made[a] = make_chart (self, project, (dw_axle)a);
+  share_axes (made);
+  for (int a = 0; a < DW_N_AXLES; a++)
     {
-      update_chart (self, project, (dw_axle)a);
+      show_chart (self, project, (dw_axle)a, &made[a]);
       dw_figures_strip_update (self->axle[a].figures, project, setup, (dw_axle)a, self->units);
       dw_damper_panel_set_units (self->axle[a].panel, self->units);
       dw_damper_panel_set_setup (self->axle[a].panel, self->selected);

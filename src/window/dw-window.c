@@ -251,6 +251,21 @@ close_now (gpointer data)
   gtk_window_close (GTK_WINDOW (self));
 }
 
+void
+dw_window_discard_and_close (DwWindow *self)
+{
+  g_return_if_fail (DW_IS_WINDOW (self));
+  g_idle_add_once (close_now, g_object_ref (self));
+}
+
+void
+dw_window_save_and_close (DwWindow *self)
+{
+  g_return_if_fail (DW_IS_WINDOW (self));
+  self->close_after_save = TRUE;
+  dw_window_save (self);
+}
+
 static void
 on_close_response (GtkDialog *dialog, int response, gpointer data)
 {
@@ -258,12 +273,9 @@ on_close_response (GtkDialog *dialog, int response, gpointer data)
 
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (response == GTK_RESPONSE_REJECT)
-    g_idle_add_once (close_now, g_object_ref (self));
+    dw_window_discard_and_close (self);
   else if (response == GTK_RESPONSE_ACCEPT)
-    {
-      self->close_after_save = TRUE;
-      dw_window_save (self);
-    }
+    dw_window_save_and_close (self);
 }
 
 static gboolean

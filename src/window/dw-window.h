@@ -42,6 +42,12 @@ gboolean dw_window_is_drawn (DwWindow *self, const char *id);
 /** Tell what was left out of a file that was opened. */
 void dw_window_show_findings (DwWindow *self, const dw_findings *findings);
 
+/** Save, asking for a name where there is none, and close; stays when it could not be saved. */
+void dw_window_save_and_close (DwWindow *self);
+
+/** Close without saving, and let go of the recovery copy. */
+void dw_window_discard_and_close (DwWindow *self);
+
 /** Units or theme are other ones. */
 void dw_window_settings_changed (DwWindow *self);
 

@@ -138,6 +138,49 @@ START_TEST (points_and_bands_are_copied)
 }
 END_TEST
 
+/* Inside the band everywhere, and as wide as the study says at the ends. */
+START_TEST (the_band_is_that_of_the_study)
+{
+  const dw_damper damper = sample_damper ();
+  const dw_spread_limits limits = dw_spread_limits_defaults ();
+  const dw_series_range range = { _i == 1 ? 0.01 : 0.0, 1.0, _i == 1 };
+  dw_series *series = dw_series_new ("with a band");
+  ck_assert_int_eq (dw_series_fill (series, &damper, 25.0, &range, NULL), DW_OK);
+  ck_assert_int_eq (dw_series_fill_band (series, &damper, 25.0, &limits, NULL), DW_OK);
+  for (int s = 0; s < DW_N_STROKES; s++)
+    {
+      const dw_series_stroke *stroke = &series->stroke[s];
+      for (size_t i = 0; i < stroke->n; i++)
+        {
+          dw_spread_point exact;
+          const double v = stroke->points[i].speed;
+          ck_assert_int_eq (
+              dw_spread_make (&damper, 25.0, &limits, (dw_stroke)s, &v, 1, &exact, NULL), DW_OK);
+          ck_assert (stroke->low[i] <= stroke->points[i].force);
+          ck_assert (stroke->high[i] >= stroke->points[i].force);
+          const double largest = stroke->points[stroke->n - 1].force;
+          assert_close (stroke->low[i], dw_spread_low (&exact), 0.0, 0.005 * largest,
+                        "less than a line's width beside it");
+          assert_close (stroke->high[i], dw_spread_high (&exact), 0.0, 0.005 * largest,
+                        "less than a line's width beside it");
+        }
+    }
+  dw_series_free (series);
+}
+END_TEST
+
+START_TEST (a_band_that_cannot_be_is_left_out)
+{
+  dw_damper damper = sample_damper ();
+  const dw_spread_limits limits = dw_spread_limits_defaults ();
+  dw_series *series = sample_series ("without", 450e-6, false);
+  damper.body.bore = 1.0;
+  ck_assert_int_eq (dw_series_fill_band (series, &damper, 25.0, &limits, NULL), DW_ERR_RANGE);
+  ck_assert_ptr_null (series->stroke[DW_REBOUND].low);
+  dw_series_free (series);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -149,6 +192,8 @@ main (void)
   tcase_add_test (tcase, high_gas_pressure_has_no_onset);
   tcase_add_test (tcase, a_failure_leaves_what_was_there);
   tcase_add_test (tcase, points_and_bands_are_copied);
+  tcase_add_loop_test (tcase, the_band_is_that_of_the_study, 0, 2);
+  tcase_add_test (tcase, a_band_that_cannot_be_is_left_out);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }

@@ -104,12 +104,48 @@ set_size (DwWindow *window, const photo_size *size)
   fixture_settle ();
 }
 
+static GtkWidget *
+find_type (GtkWidget *widget, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_type (child, type);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
 /* The reading line in the middle of a chart. */
 static void
 show_curves (DwWindow *window)
 {
   DwChartView *chart = dw_curves_page_get_chart (window->curves, DW_REAR);
+  GtkWidget *page = GTK_WIDGET (window->curves);
+  g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", FALSE, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 0);
   dw_chart_view_read_at (chart, 0.8);
+}
+
+/* Band and flow strip, no reading line. */
+static void
+show_extras (DwWindow *window)
+{
+  GtkWidget *page = GTK_WIDGET (window->curves);
+  dw_chart_view_read_at (dw_curves_page_get_chart (window->curves, DW_REAR), (double)NAN);
+  g_object_set (page, "band", TRUE, "flow", "rebound", NULL);
+}
+
+/* Damping on a logarithmic axis. */
+static void
+show_damping (DwWindow *window)
+{
+  GtkWidget *page = GTK_WIDGET (window->curves);
+  g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", TRUE, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 1);
 }
 
 /* The lower half of the damper panels. */
@@ -162,7 +198,10 @@ static const photo_theme THEMES[] = { { "light", DW_THEME_LIGHT },
                                       { "contrast", DW_THEME_CONTRAST },
                                       { "sun", DW_THEME_SUN } };
 static const photo_size SIZES[] = { { 1024, 700, 96 }, { 1600, 1000, 96 }, { 1024, 700, 144 } };
-static const photo_page PAGES[] = { { "curves", show_curves }, { "panels", show_panels } };
+static const photo_page PAGES[] = { { "curves", show_curves },
+                                    { "extras", show_extras },
+                                    { "damping", show_damping },
+                                    { "panels", show_panels } };
 
 START_TEST (every_page_has_its_picture)
 {

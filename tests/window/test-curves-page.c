@@ -145,6 +145,9 @@ START_TEST (charts_beside_each_other_are_laid_out_alike)
   GtkWidget *rear = GTK_WIDGET (dw_curves_page_get_chart (page, DW_REAR));
   ck_assert_int_eq (gtk_widget_get_width (front), gtk_widget_get_width (rear));
   ck_assert_int_eq (gtk_widget_get_height (front), gtk_widget_get_height (rear));
+  const dw_view a = dw_chart_whole_view (dw_chart_view_get_chart (DW_CHART_VIEW (front)));
+  const dw_view b = dw_chart_whole_view (dw_chart_view_get_chart (DW_CHART_VIEW (rear)));
+  ck_assert (dw_view_equal (&a, &b));
 }
 END_TEST
 
