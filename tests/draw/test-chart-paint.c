@@ -7,6 +7,7 @@
 
 #include "draw-samples.h"
 #include "draw/dw-chart-paint.h"
+#include "draw/dw-readout.h"
 
 /* Another release of the rasterisers moves edges by a fraction of a pixel: so much of the picture
  * may differ by more than this. */
@@ -23,10 +24,12 @@ static const struct
   dw_chart_quantity quantity;
   int strip;
   double width, height;
+  bool is_table; /* legend with a reading, bands around the curves */
 } pictures[] = {
-  { "chart-light.png", DW_STYLE_LIGHT, 3, false, DW_SHOW_FORCE, 0, 420.0, 320.0 },
-  { "chart-dark-log-c.png", DW_STYLE_DARK, 2, true, DW_SHOW_DAMPING, -1, 320.0, 220.0 },
-  { "chart-print.png", DW_STYLE_PRINT, 4, false, DW_SHOW_FORCE, -1, 320.0, 220.0 },
+  { "chart-light.png", DW_STYLE_LIGHT, 3, false, DW_SHOW_FORCE, 0, 420.0, 320.0, false },
+  { "chart-dark-log-c.png", DW_STYLE_DARK, 2, true, DW_SHOW_DAMPING, -1, 320.0, 220.0, false },
+  { "chart-print.png", DW_STYLE_PRINT, 4, false, DW_SHOW_FORCE, -1, 320.0, 220.0, false },
+  { "chart-sun-reading.png", DW_STYLE_SUN, 2, false, DW_SHOW_FORCE, -1, 420.0, 260.0, true },
 };
 
 typedef struct
@@ -36,7 +39,17 @@ typedef struct
   dw_text_pango *pango;
   dw_chart_layout *layout;
   cairo_surface_t *surface;
+  bool is_table;
 } picture;
+
+static void
+add_bands (dw_chart *chart)
+{
+  const dw_damper damper = sample_damper ();
+  const dw_spread_limits limits = dw_spread_limits_defaults ();
+  for (int i = 0; i < chart->n_series; i++)
+    dw_series_fill_band ((dw_series *)(guintptr)chart->series[i], &damper, 25.0, &limits, NULL);
+}
 
 static void
 open_picture (picture *p, int i)
@@ -46,6 +59,12 @@ open_picture (picture *p, int i)
   p->chart.quantity = pictures[i].quantity;
   p->chart.strip_series = pictures[i].strip;
   p->chart.strip_stroke = DW_REBOUND;
+  if (pictures[i].is_table)
+    {
+      p->chart.legend = DW_LEGEND_TABLE;
+      add_bands (&p->chart);
+    }
+  p->is_table = pictures[i].is_table;
   p->style = dw_chart_style_make (pictures[i].style);
   p->style.font_family = "DejaVu Sans";
   p->pango = dw_text_pango_new (&p->style);
@@ -68,6 +87,16 @@ paint (picture *p)
 {
   cairo_t *cr = cairo_create (p->surface);
   dw_chart_paint (p->layout, &p->style, cr);
+  if (p->is_table)
+    {
+      const dw_text_metrics metrics = dw_text_pango_metrics (p->pango);
+      const dw_chart_reading reading = dw_chart_read (&p->chart, p->layout, 0.7);
+      dw_chart_label_list list = { .n = 0 };
+      dw_readout_make (&p->chart, p->layout, &reading, &metrics, &list);
+      dw_chart_reading_paint (&reading, &p->style, cr);
+      dw_readout_paint (&list, p->layout, &p->style, cr);
+      dw_chart_label_list_clear (&list);
+    }
   ck_assert_int_eq (cairo_status (cr), CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
   cairo_surface_flush (p->surface);
