@@ -44,6 +44,10 @@ static const dw_calc_option options[] = {
     "At the damper's shaft (default), or at the wheel by the motion ratio." },
   { "--strip", "compression|rebound",
     "Show below which holes the oil of the first setup takes in this stroke." },
+  { "--band", NULL,
+    "Shade what the spread of parts makes of each curve: holes drilled to H12, bottle 5 %, oil 2 "
+    "K, "
+    "clearance 0.01 mm, piston 0.05 mm, shim 5 %. Two standard deviations." },
   { "--style", "light|dark|contrast|contrast-dark|sun|print",
     "Colours and lines. Default: print for .pdf, else light. sun is for a screen in bright sun." },
   { "--size", "WxH",
@@ -158,6 +162,7 @@ read_look (const dw_calc_arguments *arguments, request *r, GError **error)
   r->page.look.quantity = (dw_chart_quantity)quantity;
   r->page.look.place = (dw_chart_place)place;
   r->page.look.is_log = dw_calc_arguments_has (arguments, "--log");
+  r->page.has_band = dw_calc_arguments_has (arguments, "--band");
   r->page.has_strip = stroke != DW_N_STROKES;
   if (r->page.has_strip)
     r->page.look.strip_stroke = (dw_stroke)stroke;

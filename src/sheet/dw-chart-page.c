@@ -93,7 +93,12 @@ compute (dw_chart_page *page, int axle, int i, dw_error *err)
   const double fastest = dw_limit_get (DW_LIMIT_SPEED)->high;
   const double to = fmin (fastest, dw_chart_shaft_speed (&o->look, series, o->to));
   const dw_series_range range = { o->look.is_log ? LOG_PART * to : 0.0, to, o->look.is_log };
-  return dw_series_fill (series, damper, o->project->conditions.oil_temperature, &range, err);
+  const double temperature = o->project->conditions.oil_temperature;
+  const dw_status status = dw_series_fill (series, damper, temperature, &range, err);
+  if (status != DW_OK || !o->has_band)
+    return status;
+  const dw_spread_limits limits = dw_spread_limits_defaults ();
+  return dw_series_fill_band (series, damper, temperature, &limits, err);
 }
 
 static gboolean
@@ -123,7 +128,7 @@ make_charts (dw_chart_page *page)
       chart->labels.title = o->labels.axle[axle];
       chart->legend = DW_LEGEND_NONE;
       chart->n_series = o->has_axle[axle] ? o->n_setups : 0;
-      chart->strip_series = o->has_strip ? 0 : -1;
+      chart->strip_series = o->has_strip ? o->strip_setup : -1;
       for (int i = 0; i < chart->n_series; i++)
         chart->series[i] = page->series[axle][i];
     }

@@ -32,8 +32,10 @@ typedef struct
   int n_setups;
   bool has_axle[DW_N_AXLES]; /**< at least one */
   double to;                 /**< [m/s] fastest speed, at the place that is shown */
-  dw_chart look;  /**< quantity, place, logarithm, units, words; its series are not used */
-  bool has_strip; /**< flow shares of the reference in look.strip_stroke */
+  dw_chart look;   /**< quantity, place, logarithm, units, words; its series are not used */
+  bool has_strip;  /**< flow shares of setup strip_setup in look.strip_stroke */
+  int strip_setup; /**< in @p setups */
+  bool has_band;   /**< spread of parts, dw-spread.h, as bands round the curves */
   dw_chart_page_labels labels;
   dw_style_id style;
   const char *font_family; /**< NULL = the style's */

@@ -29,6 +29,37 @@ set_setups (dw_chart_page_options *options, const dw_project *project, const GPt
       }
 }
 
+static dw_chart_page_labels
+page_labels (void)
+{
+  return (dw_chart_page_labels){
+    .axle = { _ ("Front"), _ ("Rear") },
+    .key = _ ("Ring: a void opens behind the piston. Dotted: the force past it, reached once the "
+              "lost travel is over. Thin line: the force until then."),
+    /* translators: {temperature} is filled in */
+    .foot = _ ("Oil at {temperature} °C. Estimates for scale-model dampers: check on the car, one "
+               "change at a time."),
+  };
+}
+
+/* What the window shows, in its words. */
+static void
+set_look (dw_chart_page_options *options, const dw_chart *look)
+{
+  options->look.quantity = look->quantity;
+  options->look.place = look->place;
+  options->look.is_log = look->is_log;
+  options->look.shows_cap = look->shows_cap;
+  options->look.units = look->units;
+  options->look.numbers = look->numbers;
+  options->look.labels = look->labels;
+  options->look.strip_stroke = look->strip_stroke;
+  options->labels = page_labels ();
+  options->has_strip = look->strip_series >= 0 && look->strip_series < options->n_setups;
+  options->strip_setup = options->has_strip ? look->strip_series : 0;
+  options->has_band = look->shows_band;
+}
+
 static GBytes *
 render_page (const dw_chart_page_options *options, dw_chart_page *page, dw_export_kind kind,
              GError **error)
@@ -67,13 +98,7 @@ dw_chart_export_render (const dw_project *project, const GPtrArray *drawn, const
       return NULL;
     }
   set_setups (&options, project, drawn);
-  options.look.quantity = look->quantity;
-  options.look.place = look->place;
-  options.look.is_log = look->is_log;
-  options.look.units = look->units;
-  options.look.numbers = look->numbers;
-  options.labels.axle[DW_FRONT] = _ ("Front");
-  options.labels.axle[DW_REAR] = _ ("Rear");
+  set_look (&options, look);
   g_autoptr (dw_chart_page) page = dw_chart_page_new (&options, &failure);
   if (page == NULL)
     {

@@ -16,7 +16,7 @@ G_BEGIN_DECLS
  * Make the page in memory.
  *
  * @param drawn  of char *, ids whose curves are shown; the fitted one is the reference
- * @param look   chart whose quantity, place, speeds and units are taken
+ * @param look   chart whose choices, words and units are taken; its series are not looked at
  * @param kind   any, DW_EXPORT_CSV too
  * @return       caller frees; NULL with @p error
  */

@@ -21,7 +21,7 @@ on_saved (GObject *source, GAsyncResult *result, gpointer data)
       dw_window_tell (self, GTK_MESSAGE_ERROR, text, FALSE);
       return;
     }
-  gtk_info_bar_set_revealed (self->info, FALSE);
+  dw_window_tell_nothing (self);
   if (self->close_after_save && !dw_document_is_modified (self->document))
     gtk_window_close (GTK_WINDOW (self));
   self->close_after_save = FALSE;
@@ -154,7 +154,7 @@ reload (GtkWidget *widget, const char *name, GVariant *parameter)
   (void)parameter;
   if (dw_document_reload (self->document, _ ("Load the file again"), findings, &error))
     {
-      gtk_info_bar_set_revealed (self->info, FALSE);
+      dw_window_tell_nothing (self);
       return;
     }
   g_autofree char *shown = dw_document_dup_name (self->document);

@@ -30,8 +30,10 @@ struct _DwWindow
   DwDocument *document;
   GCancellable *cancellable; /* ends with the window */
   char *selected;
-  GPtrArray *drawn; /* of char *: ids whose curves are shown, in the order of their lines */
-  gboolean closing; /* the user has said what becomes of unsaved work */
+  GPtrArray *drawn;       /* of char *: ids whose curves are shown, in the order of their lines */
+  char *told[3];          /* what is told and not yet answered: errors, warnings, hints; owned */
+  gboolean offers_reload; /* with one of them */
+  gboolean closing;       /* the user has said what becomes of unsaved work */
   gboolean close_after_save;
 };
 
@@ -43,8 +45,16 @@ void dw_window_refresh (DwWindow *self);
 /** Sensitivity of all actions, in this one place. */
 void dw_window_update_actions (DwWindow *self);
 
-/** A line above the pages; @p offer_reload shows the button that loads the file again. */
+/**
+ * A line above the pages, until it is answered. A later one of the same type takes its place, one of
+ * another type stands below or above it.
+ *
+ * @param offer_reload  shows the button that loads the file again
+ */
 void dw_window_tell (DwWindow *self, GtkMessageType type, const char *text, gboolean offer_reload);
+
+/** Take away all that was told. */
+void dw_window_tell_nothing (DwWindow *self);
 
 /** Fill the menu of recent projects and examples. */
 void dw_window_show_recent (DwWindow *self);

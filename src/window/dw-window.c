@@ -166,13 +166,48 @@ dw_window_settings_changed (DwWindow *self)
   dw_window_refresh (self);
 }
 
+/* From the most urgent down. */
+static const GtkMessageType TOLD[] = { GTK_MESSAGE_ERROR, GTK_MESSAGE_WARNING, GTK_MESSAGE_INFO };
+
+static void
+show_told (DwWindow *self)
+{
+  GString *text = g_string_new (NULL);
+
+  for (size_t i = G_N_ELEMENTS (TOLD); i > 0; i--)
+    if (self->told[i - 1] != NULL)
+      {
+        gtk_info_bar_set_message_type (self->info, TOLD[i - 1]);
+        g_string_prepend (text, text->len > 0 ? "\n" : "");
+        g_string_prepend (text, self->told[i - 1]);
+      }
+  gtk_label_set_label (self->info_text, text->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->info_reload), self->offers_reload);
+  gtk_info_bar_set_revealed (self->info, text->len > 0);
+  g_string_free (text, TRUE);
+}
+
 void
 dw_window_tell (DwWindow *self, GtkMessageType type, const char *text, gboolean offer_reload)
 {
-  gtk_info_bar_set_message_type (self->info, type);
-  gtk_label_set_label (self->info_text, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->info_reload), offer_reload);
-  gtk_info_bar_set_revealed (self->info, TRUE);
+  for (size_t i = 0; i < G_N_ELEMENTS (TOLD); i++)
+    if (TOLD[i] == type)
+      {
+        g_free (self->told[i]);
+        self->told[i] = g_strdup (text);
+      }
+  self->offers_reload = self->offers_reload || offer_reload;
+  show_told (self);
+}
+
+void
+dw_window_tell_nothing (DwWindow *self)
+{
+  for (size_t i = 0; i < G_N_ELEMENTS (TOLD); i++)
+    g_clear_pointer (&self->told[i], g_free);
+  self->offers_reload = FALSE;
+  /* the text stays while the line slides away */
+  gtk_info_bar_set_revealed (self->info, FALSE);
 }
 
 void
@@ -200,7 +235,7 @@ on_file_changed (DwWindow *self)
 static void
 on_info_response (DwWindow *self)
 {
-  gtk_info_bar_set_revealed (self->info, FALSE);
+  dw_window_tell_nothing (self);
 }
 
 static void
@@ -359,6 +394,8 @@ dw_window_finalize (GObject *object)
 {
   DwWindow *self = DW_WINDOW (object);
 
+  for (size_t i = 0; i < G_N_ELEMENTS (self->told); i++)
+    g_free (self->told[i]);
   g_free (self->selected);
   g_ptr_array_unref (self->drawn);
   G_OBJECT_CLASS (dw_window_parent_class)->finalize (object);

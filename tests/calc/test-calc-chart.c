@@ -25,6 +25,7 @@ static const struct
   { "--setup baseline,trial-1", "a.svg", "<?xml" },
   { "--setup baseline,trial-1,trial-2 --style dark --log --quantity c", "a.png", "\x89PNG\r\n" },
   { "--setup baseline --axle rear --strip rebound", "a.pdf", "%PDF-" },
+  { "--setup baseline,trial-1 --band", "a.svg", "<?xml" },
   { "--style sun --size 400x300 --dpi 72", "b.png", "\x89PNG\r\n" },
   { "--at wheel --to 2 --style contrast", "c.SVG", "<?xml" },
   { "--setup trial-1", "a.csv", "setup,axle,stroke,place,speed_m_s," },

@@ -48,6 +48,28 @@ START_TEST (one_axle_has_the_page_for_itself)
 }
 END_TEST
 
+START_TEST (band_and_strip_are_those_asked_for)
+{
+  g_autoptr (dw_project) project = sample_project ();
+  dw_chart_page_options options = sample_options (project);
+  options.setups[0] = "baseline";
+  options.setups[1] = "trial-1";
+  options.n_setups = 2;
+  g_autoptr (dw_chart_page) plain = dw_chart_page_new (&options, NULL);
+  ck_assert_ptr_null (dw_chart_page_get_chart (plain, DW_REAR)->series[0]->stroke[DW_REBOUND].low);
+  ck_assert_int_lt (dw_chart_page_get_chart (plain, DW_REAR)->strip_series, 0);
+  options.has_band = true;
+  options.has_strip = true;
+  options.strip_setup = 1;
+  g_autoptr (dw_chart_page) page = dw_chart_page_new (&options, NULL);
+  const dw_chart *chart = dw_chart_page_get_chart (page, DW_REAR);
+  for (int i = 0; i < 2; i++)
+    for (int s = 0; s < DW_N_STROKES; s++)
+      ck_assert_ptr_nonnull (chart->series[i]->stroke[s].low);
+  ck_assert_int_eq (chart->strip_series, 1);
+}
+END_TEST
+
 START_TEST (the_fitted_setup_is_the_heavy_line)
 {
   g_autoptr (dw_project) project = sample_project ();
@@ -153,6 +175,7 @@ main (void)
   tcase_add_test (tcase, the_words_tell_both_axles);
   tcase_add_test (tcase, the_usual_page_is_the_fitted_setup);
   tcase_add_test (tcase, a_page_is_painted_whole);
+  tcase_add_test (tcase, band_and_strip_are_those_asked_for);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }

@@ -47,6 +47,29 @@ START_TEST (the_fitted_setup_is_the_reference)
 }
 END_TEST
 
+/* Bands and strip, limit and words are those of the window. */
+START_TEST (the_page_shows_what_the_window_shows)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  const dw_project *project = dw_document_get_project (dw_window_get_document (window));
+  g_autoptr (GPtrArray) drawn = g_ptr_array_new ();
+  char id[] = "baseline";
+  dw_chart look = dw_chart_defaults ();
+  gsize plain, rich;
+  g_ptr_array_add (drawn, id);
+  look.shows_band = false;
+  for (int i = 0; i < 2; i++)
+    {
+      g_autoptr (GBytes) bytes = dw_chart_export_render (project, drawn, &look, DW_EXPORT_SVG,
+                                                         NULL);
+      *(i == 0 ? &plain : &rich) = g_bytes_get_size (bytes);
+      look.shows_band = true;
+      look.strip_series = 0;
+    }
+  ck_assert_uint_gt (rich, plain + 2000);
+}
+END_TEST
+
 START_TEST (nothing_drawn_is_an_error)
 {
   DwWindow *window = fixture_open ("club-final.dampwright");
@@ -81,6 +104,7 @@ main (void)
   fixture_case (s, tc);
   tcase_add_test (tc, every_kind_is_what_its_name_says);
   tcase_add_test (tc, the_fitted_setup_is_the_reference);
+  tcase_add_test (tc, the_page_shows_what_the_window_shows);
   tcase_add_test (tc, nothing_drawn_is_an_error);
   tcase_add_test (tc, the_window_writes_a_file_and_tells_when_it_cannot);
   return run_suite (s);
