@@ -169,14 +169,15 @@ add_stroke (GString *text, const DwChartView *self, const dw_chart_reading *read
   const dw_unit *unit = dw_chart_value_unit (&self->chart);
   const dw_unit *length = &self->chart.units.length;
 
-  g_string_append_printf (text,
-                          "%s:", stroke == DW_COMPRESSION ? _ ("compression") : _ ("rebound"));
+  /* Translators: compression or rebound; the setups follow. */
+  g_string_append_printf (text, _ ("%s:"),
+                          stroke == DW_COMPRESSION ? _ ("compression") : _ ("rebound"));
   for (int i = 0; i < reading->n_series; i++)
     {
       const dw_reading_value *v = &reading->values[i][stroke];
       if (!v->is_known)
         continue;
-      g_string_append_printf (text, "%s %s ", i > 0 ? ";" : "", self->chart.series[i]->name);
+      g_string_append_printf (text, "%s %s ", i > 0 ? _ (";") : "", self->chart.series[i]->name);
       add_number (text, self,
                   (self->chart.quantity == DW_SHOW_DAMPING ? v->c : v->force) / unit->factor, 3,
                   unit->symbol);

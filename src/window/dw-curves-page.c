@@ -8,6 +8,7 @@
 #include "window/dw-axles-layout.h"
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
+#include "window/dw-finding-text.h"
 #include "window/dw-setup-list.h"
 #include "window/dw-widget.h"
 
@@ -239,7 +240,8 @@ show_chart (DwCurvesPage *self, const dw_project *project, dw_axle axle, axle_ch
     {
       for (int i = 0; i < made->n; i++)
         dw_series_free (made->series[i]);
-      dw_chart_view_set_stale (view, made->error.text);
+      g_autofree char *why = dw_finding_text (&made->error);
+      dw_chart_view_set_stale (view, why);
       return;
     }
   dw_chart_view_set_stale (view, NULL);

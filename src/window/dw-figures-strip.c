@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "study/dw-compare.h"
+#include "window/dw-finding-text.h"
 #include "window/dw-verdict.h"
 #include "window/dw-widget.h"
 
@@ -162,7 +163,8 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
                           project->conditions.oil_temperature, speeds, &comparison, &error)
       != DW_OK)
     {
-      gtk_label_set_label (self->verdict, error.text);
+      g_autofree char *why = dw_finding_text (&error);
+      gtk_label_set_label (self->verdict, why);
       return;
     }
   show_heads (self, project, units);

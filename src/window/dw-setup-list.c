@@ -70,7 +70,9 @@ dw_setup_differences (const dw_setup *fitted, const dw_setup *setup, dw_axle axl
   for (size_t i = 0; i < n && i < DW_MAX_DIFFERENCES; i++)
     {
       g_autofree char *words = dw_difference_words (&list[i], a, b, units);
-      g_string_append_printf (text, "%s%s: %s", i > 0 ? "\n" : "", where, words);
+      g_string_append (text, i > 0 ? "\n" : "");
+      /* Translators: front or rear axle, and what differs there. */
+      g_string_append_printf (text, _ ("%s: %s"), where, words);
     }
   if (acting > 1)
     g_string_append_printf (

@@ -535,7 +535,9 @@ dw_window_show_recent (DwWindow *self)
 static void
 name_step (GtkWidget *button, const char *verb, const char *label)
 {
-  g_autofree char *text = label != NULL ? g_strdup_printf ("%s: %s", verb, label) : g_strdup (verb);
+  /* Translators: undo or redo, and the step: "Undo: Change front bore". */
+  g_autofree char *text = label != NULL ? g_strdup_printf (_ ("%s: %s"), verb, label)
+                                        : g_strdup (verb);
   dw_widget_set_tooltip (button, text);
 }
 
