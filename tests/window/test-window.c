@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <libintl.h>
 #include <string.h>
 
 #include "window-fixture.h"
@@ -152,6 +153,51 @@ START_TEST (what_was_left_out_of_a_file_is_told)
 }
 END_TEST
 
+/* What a window says of the demo: a button, a word that has two meanings in English, a number, a
+ * sentence put together of several messages, and the verdict, whose words change places. */
+static const struct
+{
+  const char *why;
+  const char *locale;
+  const char *language;
+  const char *texts[5];
+} languages[] = {
+  { "German",
+    "de_DE.UTF-8",
+    "de",
+    { "Neuer Versuch", "Offen", "0,05 m/s", "Hinten: Shim 1: Dicke 0,15 mm → 0,1 mm",
+      "Zugstufe langsam gleich, mittel 2,6\u00a0% weicher" } },
+  { "French",
+    "fr_FR.UTF-8",
+    "fr",
+    { "Nouvel essai", "Ouverts", "0,05 m/s",
+      "Arrière\u00a0: clapet 1\u00a0: épaisseur 0,15 mm → 0,1 mm",
+      "Détente basse vitesse identique, moyenne 2,6\u00a0% plus souple" } },
+  { "Spanish",
+    "es_ES.UTF-8",
+    "es",
+    { "Nueva prueba", "Abiertos", "0,05 m/s", "Detrás: lámina 1: grosor 0,15 mm → 0,1 mm",
+      "Rebote a baja velocidad igual, a media 2,6\u00a0% más suave" } },
+};
+
+START_TEST (it_speaks_the_users_language)
+{
+  if (!test_use_locale (languages[_i].locale))
+    return;
+  ck_assert_ptr_nonnull (g_getenv ("DAMPWRIGHT_LOCALE_DIR"));
+  g_setenv ("LANGUAGE", languages[_i].language, TRUE);
+  bindtextdomain ("dampwright", g_getenv ("DAMPWRIGHT_LOCALE_DIR"));
+  bind_textdomain_codeset ("dampwright", "UTF-8");
+  textdomain ("dampwright");
+  DwWindow *window = fixture_open ("club-final.dampwright");
+
+  for (size_t i = 0; i < G_N_ELEMENTS (languages[_i].texts); i++)
+    ck_assert_msg (fixture_find_text (GTK_WIDGET (window), languages[_i].texts[i]) != NULL,
+                   "%s: no '%s'", languages[_i].why, languages[_i].texts[i]);
+  ck_assert_ptr_null (fixture_find_text (GTK_WIDGET (window), "0.05"));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -167,5 +213,6 @@ main (void)
   tcase_add_test (tc, saving_on_close_writes_and_closes);
   tcase_add_test (tc, a_window_is_finalised);
   tcase_add_test (tc, what_was_left_out_of_a_file_is_told);
+  tcase_add_loop_test (tc, it_speaks_the_users_language, 0, G_N_ELEMENTS (languages));
   return run_suite (s);
 }
