@@ -21,7 +21,7 @@ fresh () {
   root="$scratch/a project"
   rm -rf "$root"
   mkdir -p "$root/src/model" "$root/src/project" "$root/tests/model" "$root/tests/project" \
-    "$root/.ci"
+    "$root/.ci" "$root/src/window" "$root/tests/window" "$root/ui" "$root/po"
   cp "$tests/../.clang-format" "$root/"
   touch "$root/README.md" "$root/LICENSE"
   cat > "$root/src/model/dw-thing.h" << END
@@ -65,6 +65,46 @@ $spdx
 
 #include "model/dw-thing.h"
 END
+  cat > "$root/src/window/dw-panel.c" << END
+$spdx
+static const char *
+words (int n)
+{
+  return n == 0 ? _ ("{what} in {unit}") : ngettext ("%d hole", "%d holes", n);
+}
+END
+  printf '%s\n' '<interface>' '<object class="GtkButton">' \
+    '<property name="label" translatable="yes">_Open</property>' '</object>' '</interface>' \
+    > "$root/ui/panel.ui"
+  printf '%s\n' '# what is read' 'src/window/dw-panel.c' 'ui/panel.ui' > "$root/po/POTFILES.in"
+  printf '%s\n' '# languages' 'de' > "$root/po/LINGUAS"
+  echo "i18n.gettext('sample', args: ['--keyword=dw_fail:5'])" > "$root/po/meson.build"
+  cat > "$root/po/de.po" << 'END'
+msgid ""
+msgstr ""
+"Project-Id-Version: sample 1\n"
+"PO-Revision-Date: 2000-01-01 00:00+0000\n"
+"Last-Translator: Sample\n"
+"Language-Team: Sample\n"
+"Language: de\n"
+"MIME-Version: 1.0\n"
+"Content-Type: text/plain; charset=UTF-8\n"
+"Content-Transfer-Encoding: 8bit\n"
+"Plural-Forms: nplurals=2; plural=(n != 1);\n"
+
+msgid "{what} in {unit}"
+msgstr "in {unit}: {what}"
+
+#, c-format
+msgid "%d hole"
+msgid_plural "%d holes"
+msgstr[0] "%d Bohrung"
+msgstr[1] "%d Bohrungen"
+
+msgid "_Open"
+msgstr "Ö_ffnen"
+END
+  echo "$spdx" > "$root/tests/window/test-panel.c"
   echo "$spdx" > "$root/tests/model/test-thing.c"
   echo "$spdx" > "$root/tests/project/test-file.c"
   printf '#!/bin/sh\n# SPDX-License-Identifier: GPL-3.0-or-later\necho "good"\n' > "$root/tests/a.sh"
@@ -83,6 +123,7 @@ run_check () {
     headers) sh "$tests/check-headers.sh" "$root/src" ;;
     tree) sh "$tests/check-tree.sh" "$root" ;;
     scripts) sh "$tests/check-scripts.sh" "$root" ;;
+    po) sh "$tests/check-po.sh" "$root" ;;
   esac
 }
 
@@ -116,12 +157,21 @@ add () { # add FILE LINE...: append lines to a file of the sample
   printf '%s\n' "$@" >> "$file"
 }
 
+replace () { # replace FILE OLD NEW: in every line of a file of the sample
+  sed "s|$2|$3|" "$root/$1" > "$scratch/replaced"
+  if cmp -s "$scratch/replaced" "$root/$1"; then
+    echo "the sample's $1 has no '$2'"
+    bad=$((bad + 1))
+  fi
+  cp "$scratch/replaced" "$root/$1"
+}
+
 lines () { # lines N TEXT
   awk -v n="$1" -v text="$2" 'BEGIN { for (i = 0; i < n; i++) print text }'
 }
 
 fresh
-for check in layers units size format mirror headers tree scripts; do
+for check in layers units size format mirror headers tree scripts po; do
   passes "$check" "the good sample"
 done
 
@@ -293,6 +343,49 @@ add tests/a.py 'def f(:'
 fails scripts 'SyntaxError' "a Python script that does not parse"
 add .ci/run 'if true; then'
 fails scripts . "a build script that does not parse"
+
+# po
+add src/window/dw-panel.c '/**/ const char *more (void) { return _ ("Anything else"); }'
+fails po 'de.po: not translated: 1' "a new text"
+fresh
+replace src/window/dw-panel.c '{what} in {unit}' '{what} in the {unit}'
+fails po 'de.po: fuzzy: 1' "a text that is another"
+replace ui/panel.ui '"yes">_Open' '"yes" context="hole">_Open'
+fails po 'de.po: [a-z ]*: 1' "a text that has a context now"
+add src/model/dw-thing.c '/**/ dw_fail (err, 1, "field", 0, "it does not fit at all");'
+add po/POTFILES.in 'src/model/dw-thing.c'
+fails po 'it does not fit at all' "a new text behind a word of the project's own"
+replace po/de.po '"in {unit}: {what}"' '""'
+fails po 'de.po: not translated: 1' "a text that was never translated"
+replace po/de.po '#, c-format' '#, c-format, fuzzy'
+fails po 'de.po: fuzzy: 1' "a guess"
+replace po/de.po '"in {unit}: {what}"' '"in {unit}: {wie}"'
+fails po 'not the names in braces' "a name in braces that is translated"
+replace po/de.po '"in {unit}: {what}"' '"in {unit}"'
+fails po 'not the names in braces' "a name in braces that is lost"
+replace po/de.po '"%d Bohrungen"' '"%s Bohrungen"'
+fails po 'msgfmt finds fault' "another form"
+replace po/de.po 'Ö_ffnen' 'Öffnen'
+fails po 'msgfmt finds fault' "an access key that is lost"
+replace po/de.po 'msgid "_Open"' 'msgid _Open'
+fails po 'msgfmt finds fault' "a file that cannot be read"
+add src/window/dw-other.c 'const char *text = N_("Other");'
+fails po 'dw-other.c: has texts and is not in po/POTFILES.in' "a source file that is not read"
+add ui/other.ui '<item translatable="yes">Other</item>'
+fails po 'other.ui: has texts and is not in po/POTFILES.in' "a template that is not read"
+add po/POTFILES.in 'src/window/dw-gone.c'
+fails po 'no src/window/dw-gone.c' "a source file that is gone"
+add po/LINGUAS 'fr'
+fails po 'fr.po: not there' "a language without texts"
+cp "$root/po/de.po" "$root/po/es.po"
+fails po 'es.po: not in po/LINGUAS' "texts of no language"
+add src/window/dw-other.c 'int n_ (int _a, int b_) { return some_ (_a) + C_a (b_); }'
+add ui/other.ui '<item translatable="no">Other</item>'
+add po/de.po '#~ msgid "Gone"' '#~ msgstr "Fort"'
+{ echo '// one line more'; cat "$root/src/window/dw-panel.c"; } > "$scratch/moved"
+cp "$scratch/moved" "$root/src/window/dw-panel.c"
+passes po "no texts, a text that is used no more, and texts on other lines"
+fresh
 
 echo "$n samples, $bad of them judged wrongly"
 [ "$bad" -eq 0 ]
