@@ -190,7 +190,14 @@ photograph (DwWindow *window, const photo_page *page, const photo_theme *theme,
   ck_assert_msg (has_size (GTK_WIDGET (window), size), "%s: the window needs %d x %d", name,
                  gtk_widget_get_width (GTK_WIDGET (window)),
                  gtk_widget_get_height (GTK_WIDGET (window)));
-  ck_assert_msg (save_picture (GTK_WIDGET (window), path), "%s: no picture", path);
+  /* between a change and its layout a window has nothing to show */
+  bool is_saved = save_picture (GTK_WIDGET (window), path);
+  for (int i = 0; i < 20 && !is_saved; i++)
+    {
+      fixture_settle ();
+      is_saved = save_picture (GTK_WIDGET (window), path);
+    }
+  ck_assert_msg (is_saved, "%s: no picture", path);
 }
 
 static const photo_theme THEMES[] = { { "light", DW_THEME_LIGHT },
