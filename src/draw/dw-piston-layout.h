@@ -11,7 +11,7 @@
 
 #include "draw/dw-chart-label.h"
 #include "draw/dw-number-format.h"
-#include "draw/dw-piston-face.h"
+#include "study/dw-piston-face.h"
 
 /** Words, already translated. Borrowed. */
 typedef struct

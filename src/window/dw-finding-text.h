@@ -9,7 +9,7 @@
 
 #include <glib.h>
 
-#include "draw/dw-piston-face.h"
+#include "study/dw-piston-face.h"
 #include "model/dw-status.h"
 #include "window/dw-quantity.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "draw/dw-piston-face.h"
+#include "study/dw-piston-face.h"
 
 #include <math.h>
 #include <stdio.h>

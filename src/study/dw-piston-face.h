@@ -17,7 +17,6 @@
  */
 #pragma once
 
-#include "draw/dw-geometry.h"
 #include "model/dw-damper.h"
 
 #define DW_MAX_FACE_HOLES 512

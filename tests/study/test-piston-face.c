@@ -2,8 +2,23 @@
 #include <math.h>
 #include <string.h>
 
-#include "draw-samples.h"
-#include "draw/dw-piston-face.h"
+#include "study/dw-piston-face.h"
+#include "test-support.h"
+
+/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
+static dw_damper
+sample_damper (void)
+{
+  dw_damper d = dw_damper_defaults ();
+  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
+  d.piston.n_holes = 2;
+  d.valve.hub_diameter = 6e-3;
+  d.valve.outer_diameter = 10.6e-3;
+  d.valve.hole_circle = 8.2e-3;
+  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
+  d.valve.n_shims = 1;
+  return d;
+}
 
 static int
 count_of (const dw_piston_face *face, bool covered)
@@ -207,7 +222,7 @@ END_TEST
 int
 main (void)
 {
-  Suite *suite = suite_create ("draw/piston-face");
+  Suite *suite = suite_create ("study/piston-face");
   TCase *tcase = tcase_create ("piston-face");
   tcase_add_test (tcase, every_hole_is_placed_on_its_circle);
   tcase_add_test (tcase, a_plain_piston_has_its_holes_between_shaft_and_edge);
