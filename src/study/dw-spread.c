@@ -53,11 +53,19 @@ dw_spread_limits_defaults (void)
                              .temperature = 2.0 };
 }
 
+static bool
+is_exact (const dw_spread_limits *limits, int group)
+{
+  return (limits->exact_groups >> group & 1U) != 0;
+}
+
 /* [m] Width of the zone that a drilled hole lies in, from its nominal size up. */
 static double
-hole_zone (const dw_spread_limits *limits, double diameter)
+hole_zone (const dw_spread_limits *limits, int group, double diameter)
 {
-  const double zone = limits->hole_grade > 0 ? dw_tolerance_it (limits->hole_grade, diameter) : 0.0;
+  if (limits->hole_grade == 0 || is_exact (limits, group))
+    return 0.0;
+  const double zone = dw_tolerance_it (limits->hole_grade, diameter);
   /* the standard's table ends at 6 mm */
   return isnan (zone) ? 0.0 : zone;
 }
@@ -65,10 +73,11 @@ hole_zone (const dw_spread_limits *limits, double diameter)
 /* Variance of an even chance in +-h is h^2/3; n holes that are off independently move the flow of
  * their group as one hole that is off by a share 1/sqrt(n). */
 static double
-hole_deviation (const dw_spread_limits *limits, const dw_holes *holes)
+hole_deviation (const dw_spread_limits *limits, int group, const dw_holes *holes)
 {
-  const double zone = 0.5 * hole_zone (limits, holes->diameter);
-  return sqrt ((pow2 (zone) + pow2 (limits->hole_error)) / (3.0 * holes->count));
+  const double zone = 0.5 * hole_zone (limits, group, holes->diameter);
+  const double error = is_exact (limits, group) ? 0.0 : limits->hole_error;
+  return sqrt ((pow2 (zone) + pow2 (error)) / (3.0 * holes->count));
 }
 
 static int
@@ -76,7 +85,7 @@ list_inputs (const dw_damper *damper, const dw_spread_limits *limits, input inpu
 {
   int n = 0;
   for (int i = 0; i < damper->piston.n_holes; i++)
-    inputs[n++] = (input){ INPUT_HOLES, i, hole_deviation (limits, &damper->piston.holes[i]),
+    inputs[n++] = (input){ INPUT_HOLES, i, hole_deviation (limits, i, &damper->piston.holes[i]),
                            false };
   inputs[n++] = (input){ INPUT_PISTON_THICKNESS, -1, limits->piston_thickness / sqrt (3.0), false };
   if (damper->piston.clearance > 0.0)
@@ -105,7 +114,7 @@ go_to_middle (const dw_spread_limits *limits, build *b)
   for (int i = 0; i < b->damper.piston.n_holes; i++)
     {
       dw_holes *holes = &b->damper.piston.holes[i];
-      holes->diameter += 0.5 * hole_zone (limits, holes->diameter);
+      holes->diameter += 0.5 * hole_zone (limits, i, holes->diameter);
     }
 }
 

@@ -22,6 +22,7 @@ typedef struct
 {
   int hole_grade;          /**< standard tolerance grade IT of drilled holes, 6..13; 0 = none */
   double hole_error;       /**< [m] +-, besides the grade: the user's own drill and hand */
+  unsigned exact_groups;   /**< a bit for each group of holes that is as it is: measured, say */
   double piston_thickness; /**< [m] +- */
   double clearance;        /**< [m] +-, radial; a clearance of 0 stays 0 */
   double shim_thickness;   /**< [1] +- part; all leaves alike, as cut from one sheet */
