@@ -190,31 +190,23 @@ add_holes (dw_piston *piston, int count, double diameter, bool covered)
 }
 
 dw_status
-dw_drill_sets_apply (const dw_drill_sets *sets, const double size[DW_DRILL_SETS], dw_damper *out,
-                     dw_error *err)
+dw_drill_sets_resize (const dw_drill_sets *sets, const double diameter[DW_DRILL_SETS],
+                      dw_damper *out, dw_error *err)
 {
   const dw_piston *now = &sets->damper.piston;
   dw_damper d = sets->damper;
   bool fits = true;
 
-  for (int s = 0; s < DW_DRILL_SETS; s++)
-    if (size[s] != 0.0 && !dw_drill_sets_can_reach (sets, s, size[s]))
-      return dw_fail (err, DW_ERR_RANGE, "drill.size", s,
-                      "%.6g mm is not larger than the %.6g mm that the hole has", size[s] / DW_MM,
-                      sets->present[s] / DW_MM);
-  if (!dw_drill_sets_have_room (sets, size))
-    return dw_fail (err, DW_ERR_GEOMETRY, "drill.size", -1,
-                    "%.6g and %.6g mm leave too little land", size[0] / DW_MM, size[1] / DW_MM);
   d.piston.n_holes = 0;
   for (int g = 0; g < now->n_holes; g++)
     {
       const dw_holes *holes = &now->holes[g];
       int left = holes->count;
       for (int s = 0; s < DW_DRILL_SETS; s++)
-        if (size[s] > 0.0)
+        if (diameter[s] > 0.0)
           {
             left -= sets->count[s][g];
-            fits = fits && add_holes (&d.piston, sets->count[s][g], size[s], holes->covered);
+            fits = fits && add_holes (&d.piston, sets->count[s][g], diameter[s], holes->covered);
           }
       fits = fits && add_holes (&d.piston, left, holes->diameter, holes->covered);
     }
@@ -223,4 +215,19 @@ dw_drill_sets_apply (const dw_drill_sets *sets, const double size[DW_DRILL_SETS]
                     DW_MAX_HOLE_GROUPS + 1, DW_MAX_HOLE_GROUPS);
   *out = d;
   return DW_OK;
+}
+
+dw_status
+dw_drill_sets_apply (const dw_drill_sets *sets, const double size[DW_DRILL_SETS], dw_damper *out,
+                     dw_error *err)
+{
+  for (int s = 0; s < DW_DRILL_SETS; s++)
+    if (size[s] != 0.0 && !dw_drill_sets_can_reach (sets, s, size[s]))
+      return dw_fail (err, DW_ERR_RANGE, "drill.size", s,
+                      "%.6g mm is not larger than the %.6g mm that the hole has", size[s] / DW_MM,
+                      sets->present[s] / DW_MM);
+  if (!dw_drill_sets_have_room (sets, size))
+    return dw_fail (err, DW_ERR_GEOMETRY, "drill.size", -1,
+                    "%.6g and %.6g mm leave too little land", size[0] / DW_MM, size[1] / DW_MM);
+  return dw_drill_sets_resize (sets, size, out, err);
 }

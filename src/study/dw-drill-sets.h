@@ -76,6 +76,16 @@ dw_status dw_drill_sets_apply (const dw_drill_sets *sets, const double size[DW_D
                                dw_damper *out, dw_error *err);
 
 /**
+ * The damper with all holes of each set at a diameter, larger or smaller, whatever the land.
+ *
+ * @param diameter  [m] of each set; 0 = left as it is
+ * @param out       set on success only
+ * @return DW_OK, or DW_ERR_GEOMETRY ("piston.holes") when the piston would have too many groups
+ */
+dw_status dw_drill_sets_resize (const dw_drill_sets *sets, const double diameter[DW_DRILL_SETS],
+                                dw_damper *out, dw_error *err);
+
+/**
  * Whether a drill is larger than every hole of a set, by more than DW_DRILL_SAME.
  *
  * @param size  [m]

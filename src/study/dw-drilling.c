@@ -71,6 +71,15 @@ dw_drilling_at (const dw_drilling *study, const double size[DW_DRILL_SETS], dw_d
   return DW_OK;
 }
 
+dw_status
+dw_drilling_field (const dw_drilling *study, const double diameter[DW_DRILL_SETS], dw_figures *out,
+                   dw_error *err)
+{
+  dw_damper damper;
+  const dw_status status = dw_drill_sets_resize (&study->sets, diameter, &damper, err);
+  return status == DW_OK ? figures_of (study, &damper, out, err) : status;
+}
+
 int
 dw_drill_count (const dw_drill_sets *sets, const double size[DW_DRILL_SETS])
 {
@@ -186,21 +195,18 @@ bracket_viscosity (search *s, double start, double *low, double *high)
   return false;
 }
 
-dw_status
-dw_drilling_hold (const dw_drilling *study, const double size[DW_DRILL_SETS], dw_drill_hold *out,
-                  dw_error *err)
+/* @param damper  drilled, with the oil of now */
+static dw_status
+find_holding_oil (const dw_drilling *study, const dw_damper *damper, double *out, dw_error *err)
 {
   search s = { .study = study,
+               .damper = *damper,
                .set = set_viscosity,
                .wanted = study->now.point[DW_COMPRESSION][DW_LOW].force };
   double viscosity = present_viscosity (study);
   double low;
   double high;
-  dw_figures figures;
 
-  dw_status status = dw_drill_sets_apply (&study->sets, size, &s.damper, err);
-  if (status != DW_OK)
-    return status;
   if (!(s.wanted > 0.0) || !(viscosity > 0.0))
     return dw_fail (err, DW_ERR_NO_CONVERGENCE, "oil.viscosity", -1,
                     "there is no low-speed compression to hold");
@@ -211,8 +217,34 @@ dw_drilling_hold (const dw_drilling *study, const double size[DW_DRILL_SETS], dw
                     "no oil from %.6g to %.6g cSt holds low-speed compression",
                     dw_limit_get (DW_LIMIT_VISCOSITY)->low / DW_CST,
                     dw_limit_get (DW_LIMIT_VISCOSITY)->high / DW_CST);
-  set_viscosity (&s.damper, &study->sets, viscosity);
-  status = figures_of (study, &s.damper, &figures, err);
+  *out = viscosity;
+  return DW_OK;
+}
+
+dw_status
+dw_drilling_field_oil (const dw_drilling *study, const double diameter[DW_DRILL_SETS],
+                       double *viscosity, dw_error *err)
+{
+  dw_damper damper;
+  const dw_status status = dw_drill_sets_resize (&study->sets, diameter, &damper, err);
+  return status == DW_OK ? find_holding_oil (study, &damper, viscosity, err) : status;
+}
+
+dw_status
+dw_drilling_hold (const dw_drilling *study, const double size[DW_DRILL_SETS], dw_drill_hold *out,
+                  dw_error *err)
+{
+  dw_damper damper;
+  double viscosity = 0.0;
+  dw_figures figures;
+
+  dw_status status = dw_drill_sets_apply (&study->sets, size, &damper, err);
+  if (status == DW_OK)
+    status = find_holding_oil (study, &damper, &viscosity, err);
+  if (status != DW_OK)
+    return status;
+  set_viscosity (&damper, &study->sets, viscosity);
+  status = figures_of (study, &damper, &figures, err);
   if (status != DW_OK)
     return status;
   *out = (dw_drill_hold){ .viscosity = viscosity, .figures = figures };

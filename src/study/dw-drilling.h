@@ -68,6 +68,27 @@ dw_status dw_drilling_at (const dw_drilling *study, const double size[DW_DRILL_S
                           dw_drill_result *out, dw_error *err);
 
 /**
+ * The figures with all holes of each set at a diameter, whether a drill can reach it or not and
+ * whatever the land: for the field that a map shades.
+ *
+ * @param diameter  [m] of each set; 0 = left as it is
+ * @param out       set on success only
+ * @return DW_OK, or what the model finds
+ */
+dw_status dw_drilling_field (const dw_drilling *study, const double diameter[DW_DRILL_SETS],
+                             dw_figures *out, dw_error *err);
+
+/**
+ * The oil that holds with all holes of each set at a diameter, as dw_drilling_field().
+ *
+ * @param diameter   [m] of each set; 0 = left as it is
+ * @param viscosity  [m2/s] nominal at 25 degC; set on success only
+ * @return as dw_drilling_hold()
+ */
+dw_status dw_drilling_field_oil (const dw_drilling *study, const double diameter[DW_DRILL_SETS],
+                                 double *viscosity, dw_error *err);
+
+/**
  * The silicone oil with which the drilled damper has the low-speed compression force of now.
  *
  * @param size  [m] as above
@@ -94,8 +115,9 @@ dw_status dw_drilling_single (const dw_drilling *study, const double size[DW_DRI
  * How far the drilled damper may be off, by its drilled holes alone: what is not drilled is as it
  * is. At the study's speeds.
  *
+ * @param size    [m] as above
  * @param limits  of the drilled holes; the other inputs are left out
- * @param out     set on success only
+ * @param out     [N] set on success only
  */
 dw_status dw_drilling_spread (const dw_drilling *study, const double size[DW_DRILL_SETS],
                               const dw_spread_limits *limits,

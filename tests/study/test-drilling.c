@@ -214,6 +214,32 @@ START_TEST (at_high_speed_n_d2_counts)
 }
 END_TEST
 
+/* The field goes on where no drill can: below what is there, and past the land. */
+START_TEST (the_field_is_the_model_everywhere)
+{
+  const dw_damper damper = sample_damper ();
+  const dw_drilling study = study_of (&damper, DW_DRILL_KINDS, 25.0);
+  static const double tried[][2] = { { 1.0e-3, 1.1e-3 }, { 1.5e-3, 0.8e-3 }, { 1.3e-3, 1.1e-3 } };
+  for (int i = 0; i < N_ENTRIES (tried); i++)
+    {
+      dw_damper other = damper;
+      dw_figures figures;
+      double viscosity;
+      other.piston.holes[0].diameter = tried[i][0];
+      other.piston.holes[1].diameter = tried[i][1];
+      const dw_figures expected = figures_of (&other, 25.0);
+      ck_assert_int_eq (dw_drilling_field (&study, tried[i], &figures, NULL), DW_OK);
+      for (int s = 0; s < DW_N_STROKES; s++)
+        for (int v = 0; v < DW_N_SPEEDS; v++)
+          ck_assert (figures.point[s][v].force == expected.point[s][v].force);
+      ck_assert_int_eq (dw_drilling_field_oil (&study, tried[i], &viscosity, NULL), DW_OK);
+      other.oil.viscosity = viscosity;
+      assert_close (figures_of (&other, 25.0).point[DW_COMPRESSION][DW_LOW].force,
+                    study.now.point[DW_COMPRESSION][DW_LOW].force, 1e-6, 0.0, "held");
+    }
+}
+END_TEST
+
 START_TEST (one_size_for_two_does_the_same)
 {
   const dw_damper damper = sample_damper ();
@@ -305,6 +331,7 @@ main (void)
   tcase_add_test (tcase, an_oil_that_cannot_be_is_refused);
   tcase_add_test (tcase, at_low_speed_n_d4_counts);
   tcase_add_test (tcase, at_high_speed_n_d2_counts);
+  tcase_add_test (tcase, the_field_is_the_model_everywhere);
   tcase_add_test (tcase, one_size_for_two_does_the_same);
   tcase_add_test (tcase, open_and_covered_holes_have_no_one_size);
   tcase_add_test (tcase, only_drilled_holes_scatter);
