@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "study/dw-drill-table.h"
+
+#include <math.h>
+
+#include "model/dw-drill.h"
+
+static void
+insert_sorted (double *list, int *n, double value)
+{
+  int at = *n;
+  for (int i = 0; i < *n; i++)
+    if (fabs (list[i] - value) <= DW_DRILL_SAME)
+      return;
+  while (at > 0 && list[at - 1] > value)
+    {
+      list[at] = list[at - 1];
+      at--;
+    }
+  list[at] = value;
+  (*n)++;
+}
+
+int
+dw_drill_sizes (const dw_drill_sets *sets, int set, const double *drills, int n, double *out)
+{
+  int n_sizes = 1;
+  out[0] = 0.0;
+  for (int i = 0; i < n; i++)
+    {
+      double size[DW_DRILL_SETS] = { 0.0, 0.0 };
+      size[set] = drills[i];
+      if (dw_drill_sets_can_reach (sets, set, drills[i]) && dw_drill_sets_have_room (sets, size))
+        insert_sorted (out, &n_sizes, drills[i]);
+    }
+  return n_sizes;
+}
+
+bool
+dw_drill_is_choice (const dw_drill_sets *sets, const double size[DW_DRILL_SETS])
+{
+  /* of two halves that are alike, set 1 gets the smaller size */
+  if (sets->is_alike && size[0] > size[1])
+    return false;
+  return dw_drill_sets_have_room (sets, size);
+}
+
+/* Drills through all holes of the choice, each hole from what it is. */
+static int
+count_passes (const dw_drill_sets *sets, const dw_drill_box *box, const double size[DW_DRILL_SETS])
+{
+  int n = 0;
+  for (int i = 0; i < sets->face.n_holes; i++)
+    {
+      const int s = sets->set_of[i];
+      if (s >= 0 && size[s] > 0.0)
+        n += dw_drill_passes_find (sets->face.holes[i].diameter, size[s], box->drills,
+                                   box->n_drills)
+                 .n;
+    }
+  return n;
+}
+
+/* Nearest drill that all holes of both sets can be drilled to. */
+static double
+nearest_for_all (const dw_drill_sets *sets, const dw_drill_box *box, double wanted)
+{
+  double best = 0.0;
+  for (int i = 0; i < box->n_drills; i++)
+    {
+      const double drill = box->drills[i];
+      const double size[DW_DRILL_SETS] = { sets->n_holes[0] > 0 ? drill : 0.0,
+                                           sets->n_holes[1] > 0 ? drill : 0.0 };
+      bool is_possible = dw_drill_sets_have_room (sets, size);
+      for (int s = 0; s < DW_DRILL_SETS; s++)
+        is_possible = is_possible
+                      && (sets->n_holes[s] == 0 || dw_drill_sets_can_reach (sets, s, drill));
+      if (is_possible && (best == 0.0 || fabs (drill - wanted) < fabs (best - wanted)))
+        best = drill;
+    }
+  return best;
+}
+
+dw_status
+dw_drill_row_make (const dw_drilling *study, const dw_drill_box *box,
+                   const double size[DW_DRILL_SETS], dw_drill_row *out, dw_error *err)
+{
+  dw_drill_row row = { .mix = { -1, -1, 0.0 } };
+  dw_status status = dw_drilling_at (study, size, &row.result, err);
+  if (status == DW_OK)
+    status = dw_drilling_spread (study, size, &box->limits, row.spread, err);
+  if (status != DW_OK)
+    return status;
+  row.n_holes = dw_drill_count (&study->sets, size);
+  row.n_passes = count_passes (&study->sets, box, size);
+  row.has_hold = dw_drilling_hold (study, size, &row.hold, NULL) == DW_OK;
+  if (row.has_hold)
+    row.mix = dw_drill_mix_find (row.hold.viscosity, box->bottles, box->n_bottles);
+  row.has_single = dw_drilling_single (study, size, &row.single, NULL) == DW_OK;
+  if (row.has_single)
+    row.single_drill = nearest_for_all (&study->sets, box, row.single);
+  *out = row;
+  return DW_OK;
+}
+
+double
+dw_drill_row_scatter (const dw_drill_row *row)
+{
+  double most = 0.0;
+  for (int s = 0; s < DW_N_STROKES; s++)
+    for (int v = 0; v < DW_N_SPEEDS; v++)
+      {
+        const dw_spread_point *p = &row->spread[s][v];
+        if (p->mean != 0.0)
+          most = fmax (most, 2.0 * p->deviation / fabs (p->mean));
+      }
+  return most;
+}
