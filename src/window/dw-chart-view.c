@@ -372,24 +372,28 @@ dw_chart_view_take (DwChartView *self, dw_series **series, int n, const dw_chart
 {
   g_return_if_fail (DW_IS_CHART_VIEW (self) && n >= 0 && n <= DW_MAX_SERIES);
 
-  /* a zoom holds as long as the axes stay what they are */
-  const bool keep = self->chart.has_view && self->chart.quantity == chart->quantity
-                    && self->chart.place == chart->place && self->chart.is_log == chart->is_log;
-  const dw_view view = self->chart.view;
-
-  for (int i = 0; i < DW_MAX_SERIES; i++)
-    g_clear_pointer (&self->series[i], dw_series_free);
-  self->chart = *chart;
-  self->chart.n_series = n;
+  dw_chart next = *chart;
+  next.n_series = n;
   for (int i = 0; i < n; i++)
-    self->chart.series[i] = self->series[i] = series[i];
-  if (keep)
+    next.series[i] = series[i];
+  /* a zoom holds as long as the axes stay what they are */
+  if (self->chart.has_view && self->chart.quantity == chart->quantity
+      && self->chart.place == chart->place && self->chart.is_log == chart->is_log)
     {
-      const dw_view whole = dw_chart_whole_view (&self->chart);
-      self->chart.has_view = true;
-      self->chart.view = dw_view_clamp (&view, &whole, self->chart.is_log);
+      const dw_view whole = dw_chart_whole_view (&next);
+      next.has_view = true;
+      next.view = dw_view_clamp (&self->chart.view, &whole, next.is_log);
     }
-  drop_layout (self);
+  /* every edit comes by here, also of the other axle: what is drawn already stays */
+  const bool same = dw_chart_same (&self->chart, &next);
+  self->chart = next;
+  for (int i = 0; i < DW_MAX_SERIES; i++)
+    {
+      dw_series_free (self->series[i]);
+      self->series[i] = i < n ? series[i] : NULL;
+    }
+  if (!same)
+    drop_layout (self);
   describe (self);
   if (!isnan (self->reading))
     {
