@@ -31,17 +31,18 @@ struct _DwFiguresStrip
   GtkLabel *cell[N_ROWS][N_COLUMNS];
   GtkLabel *change[N_ROWS][N_COLUMNS];
   GtkLabel *pack; /* spans the columns: it belongs to no speed */
-  GtkLabel *verdict;
-  GtkLabel *reading; /* takes the verdict's place while there is one */
+  GtkInscription *verdict;
+  GtkInscription *reading; /* takes the verdict's place while there is one */
   GtkStack *words;
 };
 
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 
 static const int DIGITS = 3;
-static const int CHANGE_CHARS = 5;
-static const int VERDICT_LINES = 2;
-static const int READING_LINES = 3;
+static const int CHANGE_CHARS = 6;
+static const int VALUE_CHARS = 5;
+static const guint VERDICT_LINES = 2;
+static const guint READING_LINES = 3;
 
 /* ---- one figure ---- */
 
@@ -165,7 +166,7 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
                           project->conditions.oil_temperature, speeds, &comparison, &error)
       != DW_OK)
     {
-      gtk_label_set_label (self->verdict, error.text);
+      gtk_inscription_set_text (self->verdict, error.text);
       return;
     }
   show_heads (self, project, units);
@@ -175,11 +176,11 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
   show_ratios (self, project, &comparison, &against->damper[axle], &setup->damper[axle], axle,
                units);
   if (against == setup)
-    gtk_label_set_label (self->verdict, fitted != NULL ? _ ("This setup is fitted.") : "");
+    gtk_inscription_set_text (self->verdict, fitted != NULL ? _ ("This setup is fitted.") : "");
   else
     {
       g_autofree char *verdict = dw_verdict_text (&comparison);
-      gtk_label_set_label (self->verdict, verdict);
+      gtk_inscription_set_text (self->verdict, verdict);
       dw_widget_set_tooltip (GTK_WIDGET (self->verdict), verdict);
     }
 }
@@ -202,25 +203,29 @@ add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
 {
   self->cell[row][column] = new_label (grid, "", 2 * column + 1, row + 1, 1.0F);
   self->change[row][column] = new_label (grid, "", 2 * column + 2, row + 1, 0.0F);
-  /* room for "-2.6 %", so that columns stay where they are */
+  /* room for "0.999" and "-2.6 %": columns stay where they are, and what does not change need not be
+   * drawn again */
+  gtk_label_set_width_chars (self->cell[row][column], VALUE_CHARS);
   gtk_label_set_width_chars (self->change[row][column], CHANGE_CHARS);
   gtk_widget_add_css_class (GTK_WIDGET (self->cell[row][column]), "figures");
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
 
-static GtkLabel *
-new_words (DwFiguresStrip *self, const char *css_class, int lines)
+/* No label: the room for so many lines does not depend on the words, so that the window need not be
+ * laid out anew at each movement of the pointer. */
+static GtkInscription *
+new_words (DwFiguresStrip *self, const char *css_class, guint lines)
 {
-  GtkLabel *label = GTK_LABEL (gtk_label_new (""));
+  GtkWidget *widget = gtk_inscription_new ("");
+  GtkInscription *words = GTK_INSCRIPTION (widget);
 
-  gtk_label_set_xalign (label, 0.0F);
-  gtk_label_set_yalign (label, 0.0F);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_label_set_lines (label, lines);
-  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  gtk_stack_add_child (self->words, GTK_WIDGET (label));
-  return label;
+  gtk_inscription_set_xalign (words, 0.0F);
+  gtk_inscription_set_yalign (words, 0.0F);
+  gtk_inscription_set_min_lines (words, lines);
+  gtk_inscription_set_text_overflow (words, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_add_css_class (widget, css_class);
+  gtk_stack_add_child (self->words, widget);
+  return words;
 }
 
 void
@@ -229,7 +234,7 @@ dw_figures_strip_set_reading (DwFiguresStrip *self, const char *text)
   g_return_if_fail (DW_IS_FIGURES_STRIP (self));
 
   if (text != NULL)
-    gtk_label_set_label (self->reading, text);
+    gtk_inscription_set_text (self->reading, text);
   gtk_stack_set_visible_child (self->words,
                                GTK_WIDGET (text != NULL ? self->reading : self->verdict));
 }
