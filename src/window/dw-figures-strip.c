@@ -181,7 +181,6 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
     {
       g_autofree char *verdict = dw_verdict_text (&comparison);
       gtk_inscription_set_text (self->verdict, verdict);
-      dw_widget_set_tooltip (GTK_WIDGET (self->verdict), verdict);
     }
 }
 
@@ -211,6 +210,20 @@ add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
 
+/* All of the words, also those that there is no room for. Asked for, not set: see
+ * dw_widget_set_tooltip(). */
+static gboolean
+on_query_tooltip (GtkInscription *words, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+{
+  const char *text = gtk_inscription_get_text (words);
+
+  (void)x;
+  (void)y;
+  (void)keyboard;
+  gtk_tooltip_set_text (tooltip, text);
+  return text != NULL && *text != '\0';
+}
+
 /* No label: the room for so many lines does not depend on the words, so that the window need not be
  * laid out anew at each movement of the pointer. */
 static GtkInscription *
@@ -223,6 +236,8 @@ new_words (DwFiguresStrip *self, const char *css_class, guint lines)
   gtk_inscription_set_yalign (words, 0.0F);
   gtk_inscription_set_min_lines (words, lines);
   gtk_inscription_set_text_overflow (words, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_set_has_tooltip (widget, TRUE);
+  g_signal_connect (widget, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
   gtk_widget_add_css_class (widget, css_class);
   gtk_stack_add_child (self->words, widget);
   return words;

@@ -94,6 +94,26 @@ START_TEST (renaming_goes_through_a_dialog)
 }
 END_TEST
 
+START_TEST (the_keys_are_listed_when_asked_for)
+{
+  DwWindow *window = fixture_open ("club-final.dampwright");
+  ck_assert_ptr_null (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  for (int i = 0; i < 2; i++)
+    {
+      act (window, "win.show-help-overlay");
+      ck_assert (fixture_until (has_dialog, NULL, 3000));
+      GtkWindow *overlay = fixture_dialog ();
+      ck_assert (GTK_IS_SHORTCUTS_WINDOW (overlay));
+      ck_assert_ptr_eq (gtk_window_get_transient_for (overlay), window);
+      ck_assert_ptr_eq (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)),
+                        overlay);
+      gtk_window_close (overlay);
+      fixture_settle ();
+      ck_assert_ptr_null (fixture_dialog ());
+    }
+}
+END_TEST
+
 START_TEST (saving_writes_the_file)
 {
   DwWindow *window = fixture_open ("club-final.dampwright");
@@ -189,6 +209,7 @@ main (void)
   tcase_add_test (tc, setups_move_up_and_down_and_stop_at_the_ends);
   tcase_add_test (tc, the_last_setup_cannot_be_deleted);
   tcase_add_test (tc, renaming_goes_through_a_dialog);
+  tcase_add_test (tc, the_keys_are_listed_when_asked_for);
   tcase_add_test (tc, saving_writes_the_file);
   tcase_add_test (tc, a_save_that_fails_is_told_and_nothing_is_lost);
   tcase_add_test (tc, a_file_changed_elsewhere_can_be_loaded_again);
