@@ -39,8 +39,6 @@ struct _DwFiguresStrip
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 
 static const int DIGITS = 3;
-static const int CHANGE_CHARS = 6;
-static const int VALUE_CHARS = 5;
 static const guint VERDICT_LINES = 2;
 static const guint READING_LINES = 3;
 
@@ -196,16 +194,14 @@ new_label (GtkGrid *grid, const char *text, int column, int row, float align)
   return GTK_LABEL (label);
 }
 
-/* A figure and its change, in columns of their own so that digits stand under each other. */
+/* A figure and its change, in columns of their own so that digits stand under each other. The style
+ * sheet keeps room for a change, so that the columns stay where they are when it comes and goes: what
+ * does not move need not be drawn again. */
 static void
 add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
 {
   self->cell[row][column] = new_label (grid, "", 2 * column + 1, row + 1, 1.0F);
   self->change[row][column] = new_label (grid, "", 2 * column + 2, row + 1, 0.0F);
-  /* room for "0.999" and "-2.6 %": columns stay where they are, and what does not change need not be
-   * drawn again */
-  gtk_label_set_width_chars (self->cell[row][column], VALUE_CHARS);
-  gtk_label_set_width_chars (self->change[row][column], CHANGE_CHARS);
   gtk_widget_add_css_class (GTK_WIDGET (self->cell[row][column]), "figures");
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
@@ -288,7 +284,7 @@ dw_figures_strip_init (DwFiguresStrip *self)
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 4);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 3);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 1);
   gtk_box_append (GTK_BOX (self->box), grid);
   self->corner = new_label (GTK_GRID (grid), "", 0, 0, 0.0F);
