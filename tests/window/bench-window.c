@@ -6,7 +6,8 @@
  *
  * One demo project, two setups drawn in both charts. Edits are made by stepping number fields of
  * the damper panels as an arrow key does. "-call" is the edit itself until the main loop is free
- * again, "-frame" what the frame clock does then, from before-paint to after-paint, and
+ * again, "-frame" what the frame clock does then, from before-paint to after-paint, of it "-layout"
+ * and "-paint", and
  * "-to-screen" all of it from the call on, waiting for the clock included. "-cpu" is the processor
  * time of that way, which hardly depends on what else the machine does.
  */
@@ -31,7 +32,7 @@ enum
   NO_DISPLAY = 77
 };
 
-/* Numbers that are edited in turn, and how far one step goes. */
+/* Numbers that are edited in turn, a step up and a step down. */
 static const struct
 {
   dw_form_id form;
