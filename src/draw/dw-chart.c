@@ -2,6 +2,7 @@
 #include "draw/dw-chart.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "draw/dw-ticks.h"
 #include "model/dw-units.h"
@@ -61,6 +62,23 @@ dw_chart_defaults (void)
     .shows_cap = true,
     .strip_series = -1,
   };
+}
+
+bool
+dw_chart_same (const dw_chart *a, const dw_chart *b)
+{
+  dw_chart x = *a;
+  dw_chart y = *b;
+
+  if (a->n_series != b->n_series)
+    return false;
+  for (int i = 0; i < a->n_series; i++)
+    if (!dw_series_same (a->series[i], b->series[i]))
+      return false;
+  memset (x.series, 0, sizeof x.series);
+  memset (y.series, 0, sizeof y.series);
+  /* by bytes, so that an option that is added later counts without a word here */
+  return memcmp (&x, &y, sizeof x) == 0;
 }
 
 int

@@ -114,6 +114,12 @@ typedef struct
 /** Without series: force at the shaft, even speed, metric, no strip, everything on. */
 dw_chart dw_chart_defaults (void);
 
+/**
+ * Whether two charts look the same. Words count by where they lie, all options by their bytes: charts
+ * that look the same may be told apart, others never.
+ */
+bool dw_chart_same (const dw_chart *a, const dw_chart *b);
+
 /** Line of a series: its own slot, or the one that is left for it. */
 int dw_chart_slot (const dw_chart *chart, int series);
 

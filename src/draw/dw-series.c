@@ -4,6 +4,7 @@
 #include <assert.h>
 #include <glib.h>
 #include <math.h>
+#include <string.h>
 
 /* Speeds to start from, before the bends get more. */
 #define BASE_SPEEDS 41
@@ -72,6 +73,57 @@ dw_series_set_band (dw_series *series, dw_stroke stroke, const double *low, cons
   g_free (s->high);
   s->low = low != NULL ? g_memdup2 (low, s->n * sizeof *low) : NULL;
   s->high = high != NULL ? g_memdup2 (high, s->n * sizeof *high) : NULL;
+}
+
+/* ---- comparing ---- */
+
+static bool
+same_number (double a, double b)
+{
+  return a == b || (isnan (a) && isnan (b));
+}
+
+static bool
+same_point (const dw_series_point *a, const dw_series_point *b)
+{
+  return same_number (a->speed, b->speed) && same_number (a->force, b->force)
+         && same_number (a->lost_travel, b->lost_travel) && a->is_void == b->is_void
+         && same_number (a->shares.open, b->shares.open)
+         && same_number (a->shares.covered, b->shares.covered)
+         && same_number (a->shares.leak, b->shares.leak);
+}
+
+static bool
+same_edge (const double *a, const double *b, size_t n)
+{
+  if (a == NULL || b == NULL)
+    return a == b;
+  for (size_t i = 0; i < n; i++)
+    if (!same_number (a[i], b[i]))
+      return false;
+  return true;
+}
+
+static bool
+same_stroke (const dw_series_stroke *a, const dw_series_stroke *b)
+{
+  if (a->n != b->n)
+    return false;
+  for (size_t i = 0; i < a->n; i++)
+    if (!same_point (&a->points[i], &b->points[i]))
+      return false;
+  return same_edge (a->low, b->low, a->n) && same_edge (a->high, b->high, a->n);
+}
+
+bool
+dw_series_same (const dw_series *a, const dw_series *b)
+{
+  return strcmp (a->name, b->name) == 0 && a->is_fitted == b->is_fitted && a->slot == b->slot
+         && same_number (a->motion_ratio, b->motion_ratio)
+         && same_number (a->onset_speed, b->onset_speed)
+         && same_number (a->onset_force, b->onset_force) && a->is_vented == b->is_vented
+         && same_stroke (&a->stroke[DW_COMPRESSION], &b->stroke[DW_COMPRESSION])
+         && same_stroke (&a->stroke[DW_REBOUND], &b->stroke[DW_REBOUND]);
 }
 
 /* ---- computing ---- */

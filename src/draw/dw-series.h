@@ -74,6 +74,9 @@ void dw_series_free (dw_series *series);
 dw_status dw_series_fill (dw_series *series, const dw_damper *damper, double temperature,
                           const dw_series_range *range, dw_error *err);
 
+/** Whether both look the same in every chart: names, lines, points and bands, bit for bit. */
+bool dw_series_same (const dw_series *a, const dw_series *b);
+
 /** Points of one stroke from elsewhere, a measurement say; copied. The band is dropped. */
 void dw_series_set_points (dw_series *series, dw_stroke stroke, const dw_series_point *points,
                            size_t n);

@@ -211,17 +211,31 @@ offer_recovery (DwApplication *self)
 
 /* ---- theme ---- */
 
+/* GTK reads its style sheets again whenever one of these is set, also to what it is already. */
+static void
+set_theme (gboolean dark, const char *name)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  g_autofree char *name_now = NULL;
+  gboolean dark_now;
+
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &dark_now, "gtk-theme-name",
+                &name_now, NULL);
+  if (dark != dark_now)
+    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
+  if (g_strcmp0 (name, name_now) != 0)
+    g_object_set (settings, "gtk-theme-name", name, NULL);
+}
+
 static void
 apply_theme (DwApplication *self)
 {
-  GtkSettings *settings = gtk_settings_get_default ();
   const dw_theme theme = dw_settings_get_theme (self->settings);
   const gboolean dark = theme == DW_THEME_DARK
                         || (theme == DW_THEME_SYSTEM && self->system_prefers_dark);
   const gboolean contrast = theme == DW_THEME_CONTRAST || theme == DW_THEME_SUN;
 
-  g_object_set (settings, "gtk-application-prefer-dark-theme", dark, "gtk-theme-name",
-                contrast ? "Default-hc" : self->system_theme, NULL);
+  set_theme (dark, contrast ? "Default-hc" : self->system_theme);
   for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
     if (DW_IS_WINDOW (l->data))
       dw_window_settings_changed (l->data);

@@ -36,7 +36,8 @@ struct _DwChartView
 
   /* Owned */
   dw_series *series[DW_MAX_SERIES];
-  dw_chart_layout *layout; /* of the last allocation; hits and readings use it too */
+  dw_chart_layout *layout;  /* of the last allocation; hits and readings use it too */
+  cairo_surface_t *picture; /* of that layout */
   dw_text_pango *texts;
 
   dw_chart chart;
@@ -60,9 +61,16 @@ static const double SHORTEST_DRAG = 6.0;
 /* ---- layout ---- */
 
 static void
-drop_layout (DwChartView *self)
+clear_layout (DwChartView *self)
 {
   g_clear_pointer (&self->layout, dw_chart_layout_free);
+  g_clear_pointer (&self->picture, cairo_surface_destroy);
+}
+
+static void
+drop_layout (DwChartView *self)
+{
+  clear_layout (self);
   gtk_widget_queue_draw (GTK_WIDGET (self->canvas));
   gtk_widget_queue_draw (GTK_WIDGET (self->cursor));
 }
@@ -85,6 +93,20 @@ layout_now (DwChartView *self)
   return self->layout;
 }
 
+/* Kept while a rectangle is dragged over it. */
+static cairo_surface_t *
+picture_now (DwChartView *self, const dw_chart_layout *layout, int width, int height)
+{
+  if (self->picture == NULL)
+    {
+      self->picture = dw_widget_new_picture (GTK_WIDGET (self), width, height);
+      cairo_t *cr = cairo_create (self->picture);
+      dw_chart_paint (layout, &self->style, cr);
+      cairo_destroy (cr);
+    }
+  return self->picture;
+}
+
 static void
 paint_canvas (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
@@ -92,11 +114,10 @@ paint_canvas (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer
   const dw_chart_layout *layout = layout_now (self);
 
   (void)area;
-  (void)width;
-  (void)height;
   if (layout == NULL)
     return;
-  dw_chart_paint (layout, &self->style, cr);
+  cairo_set_source_surface (cr, picture_now (self, layout, width, height), 0.0, 0.0);
+  cairo_paint (cr);
   if (self->dragging)
     dw_chart_drag_paint (layout, &self->style, self->drag_x0, self->drag_y0, self->drag_x1,
                          self->drag_y1, cr);
@@ -400,24 +421,28 @@ dw_chart_view_take (DwChartView *self, dw_series **series, int n, const dw_chart
 {
   g_return_if_fail (DW_IS_CHART_VIEW (self) && n >= 0 && n <= DW_MAX_SERIES);
 
-  /* a zoom holds as long as the axes stay what they are */
-  const bool keep = self->chart.has_view && self->chart.quantity == chart->quantity
-                    && self->chart.place == chart->place && self->chart.is_log == chart->is_log;
-  const dw_view view = self->chart.view;
-
-  for (int i = 0; i < DW_MAX_SERIES; i++)
-    g_clear_pointer (&self->series[i], dw_series_free);
-  self->chart = *chart;
-  self->chart.n_series = n;
+  dw_chart next = *chart;
+  next.n_series = n;
   for (int i = 0; i < n; i++)
-    self->chart.series[i] = self->series[i] = series[i];
-  if (keep)
+    next.series[i] = series[i];
+  /* a zoom holds as long as the axes stay what they are */
+  if (self->chart.has_view && self->chart.quantity == chart->quantity
+      && self->chart.place == chart->place && self->chart.is_log == chart->is_log)
     {
-      const dw_view whole = dw_chart_whole_view (&self->chart);
-      self->chart.has_view = true;
-      self->chart.view = dw_view_clamp (&view, &whole, self->chart.is_log);
+      const dw_view whole = dw_chart_whole_view (&next);
+      next.has_view = true;
+      next.view = dw_view_clamp (&self->chart.view, &whole, next.is_log);
     }
-  drop_layout (self);
+  /* every edit comes by here, also of the other axle: what is drawn already stays */
+  const bool same = dw_chart_same (&self->chart, &next);
+  self->chart = next;
+  for (int i = 0; i < DW_MAX_SERIES; i++)
+    {
+      dw_series_free (self->series[i]);
+      self->series[i] = i < n ? series[i] : NULL;
+    }
+  if (!same)
+    drop_layout (self);
   describe (self);
   if (!isnan (self->reading))
     {
@@ -474,7 +499,7 @@ on_resize (GtkDrawingArea *canvas, int width, int height, gpointer data)
   (void)canvas;
   (void)width;
   (void)height;
-  g_clear_pointer (&self->layout, dw_chart_layout_free);
+  clear_layout (self);
 }
 
 static void
@@ -491,7 +516,7 @@ dw_chart_view_finalize (GObject *object)
 {
   DwChartView *self = DW_CHART_VIEW (object);
 
-  g_clear_pointer (&self->layout, dw_chart_layout_free);
+  clear_layout (self);
   g_clear_pointer (&self->texts, dw_text_pango_free);
   for (int i = 0; i < DW_MAX_SERIES; i++)
     dw_series_free (self->series[i]);
@@ -549,6 +574,7 @@ dw_chart_view_init (DwChartView *self)
   self->canvas = GTK_DRAWING_AREA (gtk_drawing_area_new ());
   gtk_drawing_area_set_draw_func (self->canvas, paint_canvas, self, NULL);
   g_signal_connect (self->canvas, "resize", G_CALLBACK (on_resize), self);
+  g_signal_connect_swapped (self->canvas, "notify::scale-factor", G_CALLBACK (drop_layout), self);
   gtk_widget_set_parent (GTK_WIDGET (self->canvas), GTK_WIDGET (self));
   self->cursor = g_object_new (DW_TYPE_CHART_CURSOR, NULL);
   self->cursor->view = self;

@@ -32,7 +32,7 @@ struct _DwFiguresStrip
   GtkLabel *cell[N_ROWS][N_COLUMNS];
   GtkLabel *change[N_ROWS][N_COLUMNS];
   GtkLabel *pack; /* spans the columns: it belongs to no speed */
-  GtkLabel *verdict;
+  GtkInscription *verdict;
 };
 
 G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
@@ -40,8 +40,8 @@ G_DEFINE_FINAL_TYPE (DwFiguresStrip, dw_figures_strip, GTK_TYPE_WIDGET)
 static const int DIGITS = 3;
 static const int NAME_CHARS = 9;
 static const int BEFORE_CELL = 4; /* [px] */
-static const int CHANGE_CHARS = 5;
-static const int VERDICT_LINES = 3;
+static const guint VERDICT_LINES = 2;
+static const guint MOST_VERDICT_LINES = 3;
 
 /* ---- one figure ---- */
 
@@ -164,7 +164,7 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
       != DW_OK)
     {
       g_autofree char *why = dw_finding_text (&error);
-      gtk_label_set_label (self->verdict, why);
+      gtk_inscription_set_text (self->verdict, why);
       return;
     }
   show_heads (self, project, units);
@@ -174,12 +174,11 @@ dw_figures_strip_update (DwFiguresStrip *self, const dw_project *project, const 
   show_ratios (self, project, &comparison, &against->damper[axle], &setup->damper[axle], axle,
                units);
   if (against == setup)
-    gtk_label_set_label (self->verdict, fitted != NULL ? _ ("This setup is fitted.") : "");
+    gtk_inscription_set_text (self->verdict, fitted != NULL ? _ ("This setup is fitted.") : "");
   else
     {
       g_autofree char *verdict = dw_verdict_text (&comparison);
-      gtk_label_set_label (self->verdict, verdict);
-      dw_widget_set_tooltip (GTK_WIDGET (self->verdict), verdict);
+      gtk_inscription_set_text (self->verdict, verdict);
     }
 }
 
@@ -195,32 +194,51 @@ new_label (GtkGrid *grid, const char *text, int column, int row, float align)
   return GTK_LABEL (label);
 }
 
-/* A figure and its change, in columns of their own so that digits stand under each other. */
+/* A figure and its change, in columns of their own so that digits stand under each other. The style
+ * sheet keeps room for a change, so that the columns stay where they are when it comes and goes: what
+ * does not move need not be drawn again. */
 static void
 add_cell (DwFiguresStrip *self, GtkGrid *grid, int row, int column)
 {
   self->cell[row][column] = new_label (grid, "", 2 * column + 1, row + 1, 1.0F);
   self->change[row][column] = new_label (grid, "", 2 * column + 2, row + 1, 0.0F);
-  /* room for "-2.6 %", so that columns stay where they are */
-  gtk_label_set_width_chars (self->change[row][column], CHANGE_CHARS);
   gtk_widget_set_margin_start (GTK_WIDGET (self->cell[row][column]), BEFORE_CELL);
   gtk_widget_add_css_class (GTK_WIDGET (self->cell[row][column]), "figures");
   gtk_widget_add_css_class (GTK_WIDGET (self->change[row][column]), "change");
 }
 
-static GtkLabel *
-new_words (DwFiguresStrip *self, const char *css_class, int lines)
+/* All of the words, also those that there is no room for. Asked for, not set: see
+ * dw_widget_set_tooltip(). */
+static gboolean
+on_query_tooltip (GtkInscription *words, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
-  GtkLabel *label = GTK_LABEL (gtk_label_new (""));
+  const char *text = gtk_inscription_get_text (words);
 
-  gtk_label_set_xalign (label, 0.0F);
-  gtk_label_set_yalign (label, 0.0F);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_label_set_lines (label, lines);
-  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (label));
-  return label;
+  (void)x;
+  (void)y;
+  (void)keyboard;
+  gtk_tooltip_set_text (tooltip, text);
+  return text != NULL && *text != '\0';
+}
+
+/* No label: the room for so many lines does not depend on the words, so that the window need not be
+ * laid out anew at each movement of the pointer. */
+static GtkInscription *
+new_words (DwFiguresStrip *self, const char *css_class, guint lines)
+{
+  GtkWidget *widget = gtk_inscription_new ("");
+  GtkInscription *words = GTK_INSCRIPTION (widget);
+
+  gtk_inscription_set_xalign (words, 0.0F);
+  gtk_inscription_set_yalign (words, 0.0F);
+  gtk_inscription_set_min_lines (words, lines);
+  gtk_inscription_set_nat_lines (words, MOST_VERDICT_LINES);
+  gtk_inscription_set_text_overflow (words, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_set_has_tooltip (widget, TRUE);
+  g_signal_connect (widget, "query-tooltip", G_CALLBACK (on_query_tooltip), NULL);
+  gtk_widget_add_css_class (widget, css_class);
+  gtk_box_append (GTK_BOX (self->box), widget);
+  return words;
 }
 
 static void
@@ -257,7 +275,7 @@ dw_figures_strip_init (DwFiguresStrip *self)
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 4);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 3);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 1);
   gtk_box_append (GTK_BOX (self->box), grid);
   self->corner = new_label (GTK_GRID (grid), "", 0, 0, 0.0F);

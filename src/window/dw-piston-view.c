@@ -110,15 +110,20 @@ paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
   DwPistonView *self = data;
   const dw_piston_layout *layout = layout_now (self);
 
-  (void)area;
   if (layout == NULL)
     return;
   const dw_chart_style style = style_here (self);
   const double zoom = zoom_of (self, layout);
-  cairo_translate (cr, width / 2.0, height / 2.0);
-  cairo_scale (cr, zoom, zoom);
-  cairo_translate (cr, -layout->centre.x, -layout->centre.y);
-  dw_piston_paint (layout, &style, self->hole, cr);
+  cairo_surface_t *picture = dw_widget_new_picture (GTK_WIDGET (area), width, height);
+  cairo_t *pen = cairo_create (picture);
+  cairo_translate (pen, width / 2.0, height / 2.0);
+  cairo_scale (pen, zoom, zoom);
+  cairo_translate (pen, -layout->centre.x, -layout->centre.y);
+  dw_piston_paint (layout, &style, self->hole, pen);
+  cairo_destroy (pen);
+  cairo_set_source_surface (cr, picture, 0.0, 0.0);
+  cairo_paint (cr);
+  cairo_surface_destroy (picture);
 }
 
 /* ---- in words ---- */
@@ -284,13 +289,35 @@ dw_piston_view_new (void)
   return g_object_new (DW_TYPE_PISTON_VIEW, NULL);
 }
 
+/* A damper that differs from others only in what the face shows. */
+static dw_damper
+shown_part (const dw_damper *damper)
+{
+  dw_damper part = dw_damper_defaults ();
+
+  part.body.bore = damper->body.bore;
+  part.body.rod = damper->body.rod;
+  part.piston = damper->piston;
+  part.valve.hub_diameter = damper->valve.hub_diameter;
+  part.valve.outer_diameter = damper->valve.outer_diameter;
+  part.valve.hole_circle = damper->valve.hole_circle;
+  part.valve.n_shims = MIN (damper->valve.n_shims, 1);
+  return part;
+}
+
 void
 dw_piston_view_set_damper (DwPistonView *self, const dw_damper *damper)
 {
   g_return_if_fail (DW_IS_PISTON_VIEW (self));
 
-  if (damper != NULL && self->has_damper && dw_damper_equal (damper, &self->damper))
-    return;
+  /* oil and spring are edited as well, and the face stays as it is drawn */
+  if (damper != NULL && self->has_damper)
+    {
+      const dw_damper before = shown_part (&self->damper);
+      const dw_damper now = shown_part (damper);
+      if (dw_damper_equal (&before, &now))
+        return;
+    }
   self->has_damper = damper != NULL;
   if (damper != NULL)
     self->damper = *damper;

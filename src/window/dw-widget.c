@@ -16,3 +16,14 @@ dw_widget_set_tooltip (GtkWidget *widget, const char *text)
   if (g_strcmp0 (text, gtk_widget_get_tooltip_text (widget)) != 0)
     gtk_widget_set_tooltip_text (widget, text);
 }
+
+cairo_surface_t *
+dw_widget_new_picture (GtkWidget *widget, int width, int height)
+{
+  const int scale = gtk_widget_get_scale_factor (widget);
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width * scale,
+                                                         height * scale);
+
+  cairo_surface_set_device_scale (picture, scale, scale);
+  return picture;
+}

@@ -22,4 +22,11 @@ void dw_widget_drop_children (GtkWidget *widget);
  */
 void dw_widget_set_tooltip (GtkWidget *widget, const char *text);
 
+/**
+ * An empty picture for the drawing of a widget, in pixels of its screen: lengths on it are those of
+ * the widget. What GTK hands out to draw on keeps the strokes and draws them again in every frame
+ * that touches them; a picture is copied. Caller destroys it.
+ */
+cairo_surface_t *dw_widget_new_picture (GtkWidget *widget, int width, int height);
+
 G_END_DECLS

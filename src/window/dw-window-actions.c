@@ -367,6 +367,24 @@ rename_setup (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* Made when it is first asked for, not at each start as GTK would. */
+static void
+show_help_overlay (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkApplicationWindow *window = GTK_APPLICATION_WINDOW (widget);
+
+  (void)name;
+  (void)parameter;
+  if (gtk_application_window_get_help_overlay (window) == NULL)
+    {
+      g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource (
+          "/org/dampwright/Dampwright/help-overlay.ui");
+      gtk_application_window_set_help_overlay (
+          window, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "help_overlay")));
+    }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (window)));
+}
+
 static void
 chart_whole (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -587,6 +605,7 @@ dw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.setup-fit", NULL, fit_setup);
   gtk_widget_class_install_action (widget_class, "win.setup-up", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.setup-down", NULL, move_setup);
+  gtk_widget_class_install_action (widget_class, "win.show-help-overlay", NULL, show_help_overlay);
   gtk_widget_class_install_action (widget_class, "win.chart-whole", NULL, chart_whole);
   gtk_widget_class_install_action (widget_class, "win.chart-export", NULL, export_charts);
   gtk_widget_class_install_action (widget_class, "win.chart-export-to", "ay", export_to);

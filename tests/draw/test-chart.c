@@ -132,6 +132,30 @@ START_TEST (a_band_is_part_of_the_data)
 }
 END_TEST
 
+START_TEST (charts_are_the_same_while_nothing_of_them_differs)
+{
+  dw_chart a = sample_chart (2, false);
+  dw_chart other = sample_chart (2, false);
+  dw_chart b = a;
+  b.series[0] = other.series[0];
+  b.series[1] = other.series[1];
+  ck_assert (dw_chart_same (&a, &b));
+  b.strip_series = 0;
+  ck_assert (!dw_chart_same (&a, &b));
+  b = a;
+  b.labels.speed[DW_AT_SHAFT] = "Speed";
+  ck_assert (!dw_chart_same (&a, &b));
+  b = a;
+  b.n_series = 1;
+  ck_assert (!dw_chart_same (&a, &b));
+  b = a;
+  b.series[1] = other.series[0];
+  ck_assert (!dw_chart_same (&a, &b));
+  sample_chart_clear (&other);
+  sample_chart_clear (&a);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -146,6 +170,7 @@ main (void)
   tcase_add_test (tcase, a_view_is_made_to_lie_in_the_whole);
   tcase_add_test (tcase, a_range_widens_the_view);
   tcase_add_test (tcase, a_band_is_part_of_the_data);
+  tcase_add_test (tcase, charts_are_the_same_while_nothing_of_them_differs);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib.h>
 #include <math.h>
 
 #include "draw-samples.h"
@@ -181,6 +182,90 @@ START_TEST (a_band_that_cannot_be_is_left_out)
 }
 END_TEST
 
+/* Each change of a series that is seen in a chart. */
+static void
+change (dw_series *series, int what)
+{
+  dw_series_stroke *stroke = &series->stroke[DW_COMPRESSION];
+  switch (what)
+    {
+    case 0:
+      series->name[0] = 'X';
+      break;
+    case 1:
+      series->is_fitted = !series->is_fitted;
+      break;
+    case 2:
+      series->slot++;
+      break;
+    case 3:
+      series->motion_ratio *= 0.5;
+      break;
+    case 4:
+      series->onset_speed = 0.123;
+      break;
+    case 5:
+      series->onset_force = 1.0;
+      break;
+    case 6:
+      series->is_vented = !series->is_vented;
+      break;
+    case 7:
+      stroke->points[stroke->n - 1].force = nextafter (stroke->points[stroke->n - 1].force, 0.0);
+      break;
+    case 8:
+      stroke->points[0].speed = -1.0;
+      break;
+    case 9:
+      stroke->points[1].lost_travel += 1e-3;
+      break;
+    case 10:
+      stroke->points[1].is_void = !stroke->points[1].is_void;
+      break;
+    case 11:
+      stroke->points[1].shares.leak += 0.1;
+      break;
+    case 12:
+      stroke->n--;
+      break;
+    case 13:
+      stroke->low[2] += 1.0;
+      break;
+    case 14:
+      stroke->high[2] = (double)NAN;
+      break;
+    case 15:
+      dw_series_set_band (series, DW_COMPRESSION, NULL, NULL);
+      break;
+    default:
+      ck_abort_msg ("nothing to change %d", what);
+    }
+}
+
+static dw_series *
+with_band (void)
+{
+  dw_damper d = sample_damper ();
+  dw_series *series = fill (&d, 0.0, 1.0, false);
+  g_autofree double *edge = g_new0 (double, series->stroke[DW_COMPRESSION].n);
+  edge[1] = (double)NAN; /* a gap is the same as a gap */
+  dw_series_set_band (series, DW_COMPRESSION, edge, edge);
+  return series;
+}
+
+START_TEST (whatever_is_seen_tells_series_apart)
+{
+  dw_series *a = with_band ();
+  dw_series *b = with_band ();
+  ck_assert (dw_series_same (a, b));
+  change (b, _i);
+  ck_assert (!dw_series_same (a, b));
+  ck_assert (!dw_series_same (b, a));
+  dw_series_free (a);
+  dw_series_free (b);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -194,6 +279,7 @@ main (void)
   tcase_add_test (tcase, points_and_bands_are_copied);
   tcase_add_loop_test (tcase, the_band_is_that_of_the_study, 0, 2);
   tcase_add_test (tcase, a_band_that_cannot_be_is_left_out);
+  tcase_add_loop_test (tcase, whatever_is_seen_tells_series_apart, 0, 16);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }

@@ -44,6 +44,22 @@ START_TEST (a_tooltip_is_set_and_taken_away)
 }
 END_TEST
 
+START_TEST (a_picture_has_the_pixels_of_the_screen)
+{
+  GtkWidget *label = g_object_ref_sink (gtk_label_new ("x"));
+  cairo_surface_t *picture = dw_widget_new_picture (label, 30, 20);
+  const int scale = gtk_widget_get_scale_factor (label);
+  double x, y;
+
+  ck_assert_int_eq (cairo_image_surface_get_width (picture), 30 * scale);
+  ck_assert_int_eq (cairo_image_surface_get_height (picture), 20 * scale);
+  cairo_surface_get_device_scale (picture, &x, &y);
+  ck_assert (x == scale && y == scale);
+  cairo_surface_destroy (picture);
+  g_object_unref (label);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -53,5 +69,6 @@ main (void)
   tcase_add_test (tc, every_child_goes);
   tcase_add_test (tc, a_widget_without_children_stays);
   tcase_add_test (tc, a_tooltip_is_set_and_taken_away);
+  tcase_add_test (tc, a_picture_has_the_pixels_of_the_screen);
   return run_suite (s);
 }

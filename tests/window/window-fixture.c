@@ -151,10 +151,21 @@ fixture_open (const char *demo)
   return window;
 }
 
+/* Of a label or an inscription; NULL for other widgets. */
+static const char *
+text_of (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget))
+    return gtk_label_get_text (GTK_LABEL (widget));
+  return GTK_IS_INSCRIPTION (widget) ? gtk_inscription_get_text (GTK_INSCRIPTION (widget)) : NULL;
+}
+
 GtkWidget *
 fixture_find_text (GtkWidget *widget, const char *piece)
 {
-  if (GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), piece) != NULL)
+  const char *text = text_of (widget);
+
+  if (text != NULL && strstr (text, piece) != NULL)
     return widget;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))

@@ -35,7 +35,7 @@ bool fixture_until (bool (*done) (void *data), void *data, guint ms);
 /** Run the main loop until nothing is waiting and the frame is drawn. */
 void fixture_settle (void);
 
-/** First label below a widget whose text has this piece; NULL when there is none. */
+/** First label or inscription below a widget whose text has this piece; NULL when there is none. */
 GtkWidget *fixture_find_text (GtkWidget *widget, const char *piece);
 
 /** Suite main for window tests. */
