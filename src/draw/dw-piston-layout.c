@@ -246,3 +246,35 @@ dw_piston_paint (const dw_piston_layout *layout, const dw_chart_style *style, in
                    layout->texts.labels[i].at, 0.0);
   cairo_restore (cr);
 }
+
+/* A digit stands in a hole at this height of letters [radii], and its middle is so far from where it
+ * begins [of that height]. */
+static const double DIGIT = 1.5;
+static const double DIGIT_HALF_WIDTH = 0.32;
+static const double DIGIT_HALF_HEIGHT = 0.365;
+
+void
+dw_piston_paint_sets (const dw_piston_layout *layout, const dw_chart_style *style,
+                      const int *set_of, int marked, cairo_t *cr)
+{
+  dw_chart_style digits = *style;
+  digits.font[DW_TEXT_NOTE].is_bold = true;
+  cairo_save (cr);
+  for (int i = 0; i < layout->face.n_holes; i++)
+    {
+      const dw_piston_spot *spot = &layout->spots[i];
+      const double size = DIGIT * spot->radius;
+      if (i == marked)
+        dw_pen_open_mark (cr, spot->centre, 1.5 * spot->radius, style->reading_width, style->ink,
+                          dw_color_with_alpha (style->ink, 0.0));
+      if (set_of[i] < 0)
+        continue;
+      const char text[] = { (char)('1' + set_of[i]), '\0' };
+      digits.font[DW_TEXT_NOTE].size = size;
+      dw_text_paint_rimmed (cr, &digits, DW_TEXT_NOTE, text,
+                            (dw_spot){ spot->centre.x - DIGIT_HALF_WIDTH * size,
+                                       spot->centre.y + DIGIT_HALF_HEIGHT * size },
+                            style->ink, style->plot);
+    }
+  cairo_restore (cr);
+}

@@ -63,3 +63,12 @@ int dw_piston_layout_hit (const dw_piston_layout *layout, double x, double y, do
 /** Paint it. @param selected  hole whose group is set off; -1 = none */
 void dw_piston_paint (const dw_piston_layout *layout, const dw_chart_style *style, int selected,
                       cairo_t *cr);
+
+/**
+ * Write into each hole which set it belongs to, and mark one.
+ *
+ * @param set_of  per hole of the face: 0 is written "1", 1 "2", -1 nothing
+ * @param marked  hole with a ring round it; -1 = none
+ */
+void dw_piston_paint_sets (const dw_piston_layout *layout, const dw_chart_style *style,
+                           const int *set_of, int marked, cairo_t *cr);

@@ -354,6 +354,8 @@ add_actions (DwApplication *self)
     { "win.setup-duplicate", { "<Control>d" } },
     { "win.setup-rename", { "F2" } },
     { "win.setup-fit", { "<Control>f" } },
+    { "win.page::curves", { "<Alt>1" } },
+    { "win.page::drilling", { "<Alt>2" } },
     { "win.chart-whole", { "<Control>0" } },
     { "win.show-help-overlay", { "<Control>question", "F1" } },
   };

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "window/dw-axles-layout.h"
+#include "window/dw-chart-words.h"
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
 #include "window/dw-finding-text.h"
@@ -78,62 +79,17 @@ static const int PANEL_SPACING = 6;  /* [px] */
 /* The fastest speed shown is somewhat past the high one that is judged. */
 static const double PAST_HIGH = 1.2;
 
-/* ---- words and units of the charts ---- */
-
-static dw_chart_labels
-chart_labels (dw_axle axle)
-{
-  return (dw_chart_labels){
-    .title = axle == DW_FRONT ? _ ("Front") : _ ("Rear"),
-    .title_beside = axle == DW_FRONT ? _ ("Rear") : _ ("Front"),
-    .stroke = { [DW_COMPRESSION] = _ ("compression"), [DW_REBOUND] = _ ("rebound") },
-    .quantity = { [DW_SHOW_FORCE] = { _ ("Force"), _ ("Force at the wheel") },
-                  [DW_SHOW_DAMPING] = { _ ("Damping c"), _ ("Damping c at the wheel") } },
-    .speed = { _ ("Shaft speed"), _ ("Wheel speed") },
-    /* translators: words in braces are filled in and stay as they are */
-    .caption = _ ("{what} in {unit}"),
-    .onset = _ ("void from {speed} {unit}"),
-    .strip = _ ("Where the oil flows: {setup}, {stroke}"),
-    .share = { _ ("open holes"), _ ("covered holes"), _ ("leak") },
-    .fitted = _ ("{setup} (fitted)"),
-    /* translators: head of a narrow column, travel lost to the void */
-    .lost = _ ("lost {unit}"),
-    .lost_all = _ ("all"),
-    .about = _ ("{quantity} against {speed}, {from} to {to} {unit}."),
-    .about_one = _ ("{setup}: {compression}; {rebound}."),
-    .about_stroke = _ ("{stroke} {values}"),
-    .about_value = _ ("{value} {unit} at {speed} {speed_unit}"),
-    .about_onset = _ ("A void opens in compression from {speed} {unit}."),
-    .about_none = _ ("No setup is drawn."),
-  };
-}
-
-static dw_chart_units
-chart_units (dw_units units)
-{
-  const dw_chart_units inch = dw_chart_units_inch ();
-  dw_chart_units shown = dw_chart_units_metric ();
-
-  if ((units & DW_UNITS_INCH) != 0)
-    {
-      shown.speed = inch.speed;
-      shown.length = inch.length;
-    }
-  if ((units & DW_UNITS_LBF) != 0)
-    {
-      shown.force = inch.force;
-      shown.damping = inch.damping;
-    }
-  return shown;
-}
+/* ---- curves ---- */
 
 static dw_chart
 chart_of (DwCurvesPage *self, dw_axle axle)
 {
   dw_chart chart = dw_chart_defaults ();
 
-  chart.labels = chart_labels (axle);
-  chart.units = chart_units (self->units);
+  chart.labels = dw_chart_words ();
+  chart.labels.title = axle == DW_FRONT ? _ ("Front") : _ ("Rear");
+  chart.labels.title_beside = axle == DW_FRONT ? _ ("Rear") : _ ("Front");
+  chart.units = dw_chart_words_units (self->units);
   g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
   chart.quantity = (dw_chart_quantity)gtk_drop_down_get_selected (self->quantity);
   chart.place = (dw_chart_place)gtk_drop_down_get_selected (self->place);
@@ -143,8 +99,6 @@ chart_of (DwCurvesPage *self, dw_axle axle)
   chart.shows_cap = self->cap;
   return chart;
 }
-
-/* ---- curves ---- */
 
 static dw_series *
 series_of (DwCurvesPage *self, const dw_project *project, const char *id, dw_axle axle,

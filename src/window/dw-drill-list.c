@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#include "window/dw-drill-words.h"
 #include "window/dw-widget.h"
 
 /* What a column tells. */
@@ -124,34 +125,6 @@ key_of (const column *c, DwDrillChoice *choice)
 }
 
 static char *
-viscosity_text (double viscosity)
-{
-  return g_strdup_printf ("%.0f", viscosity / 1e-6);
-}
-
-/* "520: 450 + 37 % 600" */
-static char *
-oil_text (DwDrillList *self, const dw_drill_row *row)
-{
-  const double *bottles = (const double *)(gpointer)self->bottles->data;
-  const int n = (int)self->bottles->len;
-
-  if (!row->has_hold)
-    return g_strdup (NOTHING);
-  g_autofree char *wanted = viscosity_text (row->hold.viscosity);
-  if (row->mix.bottle < 0 || row->mix.bottle >= n || row->mix.other >= n)
-    return g_steal_pointer (&wanted);
-  g_autofree char *first = viscosity_text (bottles[row->mix.bottle]);
-  if (row->mix.other < 0)
-    /* translators: an oil, and the bottle that is as good as it */
-    return g_strdup_printf (_ ("%s: bottle of %s"), wanted, first);
-  g_autofree char *second = viscosity_text (bottles[row->mix.other]);
-  /* translators: an oil, and how it is mixed: "520: 450 + 37 % of 600" */
-  return g_strdup_printf (_ ("%s: %s + %.0f %% of %s"), wanted, first, 100.0 * row->mix.share,
-                          second);
-}
-
-static char *
 cell_text (DwDrillList *self, const column *c, DwDrillChoice *choice)
 {
   const dw_drill_row *row = dw_drill_choice_get_row (choice);
@@ -172,7 +145,9 @@ cell_text (DwDrillList *self, const column *c, DwDrillChoice *choice)
     case COLUMN_SHARE:
       return dw_quantity_format_digits (DW_QUANTITY_NUMBER, self->units, key, 3);
     case COLUMN_OIL:
-      return is_whole ? oil_text (self, row) : g_strdup ("…");
+      return is_whole ? dw_drill_words_oil (row, (const double *)(gpointer)self->bottles->data,
+                                            (int)self->bottles->len)
+                      : g_strdup ("…");
     case COLUMN_SCATTER:
       return is_whole ? g_strdup_printf ("±\u202f%.1f\u202f%%", 100.0 * key) : g_strdup ("…");
     case COLUMN_HOLES:
@@ -245,16 +220,19 @@ on_bind (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
     return;
   g_object_set_data (G_OBJECT (item), "list", self);
   g_object_set_data (G_OBJECT (item), "column", (gpointer)(guintptr)c);
-  g_signal_connect_object (gtk_list_item_get_item (item), "notify::whole", G_CALLBACK (on_whole),
-                           item, 0);
+  const gulong handler = g_signal_connect (gtk_list_item_get_item (item), "notify::whole",
+                                           G_CALLBACK (on_whole), item);
+  g_object_set_data (G_OBJECT (item), "handler", (gpointer)handler);
 }
 
 static void
 on_unbind (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
 {
+  const gulong handler = (gulong)(guintptr)g_object_steal_data (G_OBJECT (item), "handler");
   (void)factory;
   (void)data;
-  g_signal_handlers_disconnect_by_func (gtk_list_item_get_item (item), on_whole, item);
+  if (handler != 0)
+    g_signal_handler_disconnect (gtk_list_item_get_item (item), handler);
 }
 
 /* ---- order and choice ---- */
@@ -471,9 +449,12 @@ dw_drill_list_init (DwDrillList *self)
     add_column (self, &COLUMNS[i]);
   add_tooltips (self);
   gtk_sort_list_model_set_sorter (self->sorted, gtk_column_view_get_sorter (self->view));
-  g_signal_connect_swapped (self->selection, "notify::selected", G_CALLBACK (on_selected), self);
-  g_signal_connect_swapped (self->selection, "items-changed", G_CALLBACK (on_shown_changed), self);
-  g_signal_connect_swapped (self->view, "activate", G_CALLBACK (on_activate), self);
+  g_signal_connect_object (self->selection, "notify::selected", G_CALLBACK (on_selected), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (on_shown_changed), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->view, "activate", G_CALLBACK (on_activate), self,
+                           G_CONNECT_SWAPPED);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Choices of drill sizes"), -1);
 

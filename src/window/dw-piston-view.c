@@ -34,9 +34,21 @@ struct _DwPistonView
   dw_chart_style style;
   dw_units units;
   int hole; /* under the pointer; -1 = none */
+
+  int *set_of; /* per hole; owned; NULL = no sets */
+  int n_sets;
+  int marked; /* hole that keys have reached; -1 = none */
 };
 
 G_DEFINE_FINAL_TYPE (DwPistonView, dw_piston_view, GTK_TYPE_WIDGET)
+
+enum
+{
+  HOLE_TURNED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
 
 static void
 drop_layout (DwPistonView *self)
@@ -120,6 +132,9 @@ paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
   cairo_scale (pen, zoom, zoom);
   cairo_translate (pen, -layout->centre.x, -layout->centre.y);
   dw_piston_paint (layout, &style, self->hole, pen);
+  if (self->set_of != NULL && self->n_sets == layout->face.n_holes)
+    dw_piston_paint_sets (layout, &style, self->set_of,
+                          gtk_widget_has_focus (GTK_WIDGET (self)) ? self->marked : -1, pen);
   cairo_destroy (pen);
   cairo_set_source_surface (cr, picture, 0.0, 0.0);
   cairo_paint (cr);
@@ -231,6 +246,93 @@ on_leave (DwPistonView *self)
   select_hole (self, -1);
 }
 
+/* ---- sets ---- */
+
+static void
+on_pressed (GtkGestureClick *click, int n_press, double x, double y, gpointer data)
+{
+  DwPistonView *self = data;
+  const int hole = self->set_of != NULL ? hit (self, x, y) : -1;
+
+  (void)click;
+  (void)n_press;
+  if (hole < 0)
+    return;
+  self->marked = hole;
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  g_signal_emit (self, signals[HOLE_TURNED], 0, hole);
+}
+
+static gboolean
+on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, gpointer data)
+{
+  DwPistonView *self = data;
+
+  (void)keys;
+  (void)code;
+  if (self->set_of == NULL || self->n_sets == 0 || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
+    return FALSE;
+  switch (key)
+    {
+    case GDK_KEY_Right:
+      self->marked = (self->marked + 1) % self->n_sets;
+      break;
+    case GDK_KEY_Left:
+      self->marked = self->marked > 0 ? self->marked - 1 : self->n_sets - 1;
+      break;
+    case GDK_KEY_space:
+    case GDK_KEY_Return:
+    case GDK_KEY_KP_Enter:
+      if (self->marked >= 0)
+        g_signal_emit (self, signals[HOLE_TURNED], 0, self->marked);
+      break;
+    default:
+      return FALSE;
+    }
+  gtk_widget_queue_draw (GTK_WIDGET (self->canvas));
+  return TRUE;
+}
+
+static void
+add_set_controllers (DwPistonView *self)
+{
+  GtkGesture *click = gtk_gesture_click_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  g_signal_connect (click, "pressed", G_CALLBACK (on_pressed), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->canvas), GTK_EVENT_CONTROLLER (click));
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect_object (focus, "enter", G_CALLBACK (gtk_widget_queue_draw), self->canvas,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (focus, "leave", G_CALLBACK (gtk_widget_queue_draw), self->canvas,
+                           G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+}
+
+void
+dw_piston_view_set_sets (DwPistonView *self, const int *set_of, int n)
+{
+  g_return_if_fail (DW_IS_PISTON_VIEW (self));
+
+  g_clear_pointer (&self->set_of, g_free);
+  self->n_sets = set_of != NULL ? n : 0;
+  if (set_of != NULL)
+    self->set_of = g_memdup2 (set_of, (gsize)n * sizeof *set_of);
+  self->marked = MIN (self->marked, self->n_sets - 1);
+  gtk_widget_set_focusable (GTK_WIDGET (self), set_of != NULL);
+  gtk_widget_queue_draw (GTK_WIDGET (self->canvas));
+}
+
+void
+dw_piston_view_set_extent (DwPistonView *self, int extent)
+{
+  g_return_if_fail (DW_IS_PISTON_VIEW (self));
+  gtk_drawing_area_set_content_width (self->canvas, extent);
+  gtk_drawing_area_set_content_height (self->canvas, extent);
+}
+
 static gboolean
 on_query_tooltip (DwPistonView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
@@ -254,6 +356,7 @@ dw_piston_view_dispose (GObject *object)
   dw_widget_drop_children (GTK_WIDGET (self));
   g_clear_pointer (&self->layout, dw_piston_layout_free);
   g_clear_pointer (&self->texts, dw_text_pango_free);
+  g_clear_pointer (&self->set_of, g_free);
   G_OBJECT_CLASS (dw_piston_view_parent_class)->dispose (object);
 }
 
@@ -263,6 +366,8 @@ dw_piston_view_class_init (DwPistonViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = dw_piston_view_dispose;
+  signals[HOLE_TURNED] = g_signal_new ("hole-turned", DW_TYPE_PISTON_VIEW, G_SIGNAL_RUN_LAST, 0,
+                                       NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/piston-view.ui");
@@ -279,7 +384,9 @@ dw_piston_view_init (DwPistonView *self)
 {
   self->style = dw_chart_style_make (DW_STYLE_LIGHT);
   self->hole = -1;
+  self->marked = -1;
   gtk_widget_init_template (GTK_WIDGET (self));
+  add_set_controllers (self);
   gtk_drawing_area_set_draw_func (self->canvas, paint, self, NULL);
 }
 

@@ -386,6 +386,14 @@ show_help_overlay (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+show_page (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void)name;
+  gtk_stack_set_visible_child_name (DW_WINDOW (widget)->pages,
+                                    g_variant_get_string (parameter, NULL));
+}
+
+static void
 chart_whole (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void)name;
@@ -606,6 +614,7 @@ dw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.setup-up", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.setup-down", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.show-help-overlay", NULL, show_help_overlay);
+  gtk_widget_class_install_action (widget_class, "win.page", "s", show_page);
   gtk_widget_class_install_action (widget_class, "win.chart-whole", NULL, chart_whole);
   gtk_widget_class_install_action (widget_class, "win.chart-export", NULL, export_charts);
   gtk_widget_class_install_action (widget_class, "win.chart-export-to", "ay", export_to);

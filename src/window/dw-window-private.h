@@ -6,6 +6,7 @@
 #pragma once
 
 #include "window/dw-curves-page.h"
+#include "window/dw-drill-page.h"
 #include "window/dw-setup-list.h"
 #include "window/dw-window.h"
 
@@ -23,7 +24,9 @@ struct _DwWindow
   GtkWidget *undo_button;
   GtkWidget *redo_button;
   DwSetupList *setups;
+  GtkStack *pages;
   DwCurvesPage *curves;
+  DwDrillPage *drill;
 
   /* Owned */
   DwSettings *settings;

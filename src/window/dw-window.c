@@ -152,8 +152,17 @@ dw_window_refresh (DwWindow *self)
   dw_setup_list_update (self->setups, dw_document_get_project (self->document), self->drawn,
                         self->selected, units);
   dw_curves_page_update (self->curves, self->document, self->drawn, self->selected, units);
+  dw_drill_page_update (self->drill, self->document, self->selected, units);
   show_title (self);
   dw_window_update_actions (self);
+}
+
+static void
+on_restyled (DwWindow *self)
+{
+  const dw_chart_style *style = dw_curves_page_get_style (self->curves);
+  dw_setup_list_set_style (self->setups, style);
+  dw_drill_page_set_style (self->drill, style);
 }
 
 void
@@ -162,7 +171,7 @@ dw_window_settings_changed (DwWindow *self)
   const dw_theme theme = dw_settings_get_theme (self->settings);
 
   dw_curves_page_set_sun (self->curves, theme == DW_THEME_SUN);
-  dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
+  on_restyled (self);
   dw_window_refresh (self);
 }
 
@@ -250,10 +259,12 @@ on_setup_drawn (DwWindow *self, const char *id, gboolean drawn)
   dw_window_draw_setup (self, id, drawn);
 }
 
+/* An idea is there to be compared. */
 static void
-on_restyled (DwWindow *self)
+on_trial_made (DwWindow *self, const char *id)
 {
-  dw_setup_list_set_style (self->setups, dw_curves_page_get_style (self->curves));
+  if (!dw_window_is_drawn (self, id) && self->drawn->len < DW_MAX_SERIES)
+    dw_window_draw_setup (self, id, TRUE);
 }
 
 void
@@ -416,6 +427,7 @@ dw_window_class_init (DwWindowClass *klass)
 
   g_type_ensure (DW_TYPE_SETUP_LIST);
   g_type_ensure (DW_TYPE_CURVES_PAGE);
+  g_type_ensure (DW_TYPE_DRILL_PAGE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/window.ui");
   gtk_widget_class_bind_template_child (widget_class, DwWindow, title);
@@ -427,11 +439,14 @@ dw_window_class_init (DwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, setups);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, curves);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, drill);
   gtk_widget_class_bind_template_callback (widget_class, on_info_response);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_drawn);
   gtk_widget_class_bind_template_callback (widget_class, on_restyled);
+  gtk_widget_class_bind_template_callback (widget_class, on_trial_made);
   dw_window_install_actions (widget_class);
 }
 

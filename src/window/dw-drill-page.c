@@ -1,0 +1,797 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/dw-drill-page.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <math.h>
+
+#include "model/dw-drill.h"
+#include "window/dw-chart-view.h"
+#include "window/dw-chart-words.h"
+#include "window/dw-drill-edit.h"
+#include "window/dw-drill-map-words.h"
+#include "window/dw-drill-plan.h"
+#include "window/dw-drill-words.h"
+#include "window/dw-piston-view.h"
+#include "window/dw-widget.h"
+
+/* Nodes of the map in each direction. */
+#define NODES 61
+
+/* The chart shows speeds to somewhat past the high one. */
+static const double PAST_HIGH = 1.2;
+
+/* [px] */
+static const int FACE_EXTENT = 150;
+
+struct _DwDrillPage
+{
+  GtkWidget parent_instance;
+
+  /* Template children (borrowed) */
+  GtkDropDown *axle;
+  GtkDropDown *division;
+  GtkDropDown *shade;
+  GtkDropDown *contour;
+  GtkLabel *note;
+  DwDrillMapView *map;
+  GtkLabel *sizes;
+  GtkLabel *figures;
+  DwChartView *chart;
+  DwPistonView *face;
+  GtkCheckButton *has_compression;
+  GtkSpinButton *compression;
+  GtkCheckButton *has_pack;
+  GtkSpinButton *pack_from;
+  GtkSpinButton *pack_to;
+  GtkCheckButton *has_holes;
+  GtkSpinButton *holes;
+  GtkWidget *own_error_label;
+  GtkSpinButton *own_error;
+  DwDrillList *list;
+
+  /* Owned */
+  DwDocument *document;
+  char *selected;
+  DwDrillChoices *choices;
+  DwDrillChoice *chosen; /* NULL = none */
+  DwDrillChoice *pointed;
+  char *last_trial; /* id */
+  dw_damper put;    /* into it */
+
+  dw_units units;
+  gboolean is_stale; /* something changed while nobody looked */
+  gboolean updating;
+
+  /* Options */
+  gboolean whole_table;
+  gboolean oils;
+  char *tolerance; /* "H11", "H12", "own"; owned */
+};
+
+G_DEFINE_FINAL_TYPE (DwDrillPage, dw_drill_page, GTK_TYPE_WIDGET)
+
+enum
+{
+  PROP_0,
+  PROP_WHOLE_TABLE,
+  PROP_OILS,
+  PROP_TOLERANCE,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+static guint trial_made_signal;
+
+/* ---- what is asked ---- */
+
+static dw_axle
+axle_now (DwDrillPage *self)
+{
+  return (dw_axle)gtk_drop_down_get_selected (self->axle);
+}
+
+static dw_spread_limits
+limits_now (DwDrillPage *self)
+{
+  if (strcmp (self->tolerance, "own") == 0)
+    return (dw_spread_limits){ .hole_error = gtk_spin_button_get_value (self->own_error) * 1e-3 };
+  return (dw_spread_limits){ .hole_grade = strcmp (self->tolerance, "H11") == 0 ? 11 : 12 };
+}
+
+static void
+ask (DwDrillPage *self)
+{
+  if (self->document == NULL || self->updating)
+    return;
+  self->is_stale = !gtk_widget_get_mapped (GTK_WIDGET (self));
+  if (self->is_stale)
+    return;
+  const dw_project *project = dw_document_get_project (self->document);
+  const dw_setup *setup = dw_project_find_setup (project, self->selected);
+  const dw_spread_limits limits = limits_now (self);
+  gtk_widget_set_sensitive (GTK_WIDGET (self), setup != NULL);
+  if (setup != NULL)
+    dw_drill_choices_ask (self->choices, project, &setup->damper[axle_now (self)],
+                          (dw_drill_division)gtk_drop_down_get_selected (self->division),
+                          self->whole_table, &limits);
+}
+
+/* ---- the map ---- */
+
+/* The list of choices and the dots of the map are in the same order. */
+static DwDrillChoice *
+choice_at (DwDrillPage *self, int dot)
+{
+  GListModel *list = dw_drill_choices_get_list (self->choices);
+  g_autoptr (DwDrillChoice) choice = dot >= 0 ? g_list_model_get_item (list, (guint)dot) : NULL;
+  return choice; /* the list keeps it */
+}
+
+static int
+dot_of (DwDrillPage *self, DwDrillChoice *choice)
+{
+  guint at;
+  if (choice != NULL
+      && g_list_store_find (G_LIST_STORE (dw_drill_choices_get_list (self->choices)), choice, &at))
+    return (int)at;
+  return -1;
+}
+
+static dw_drill_filter
+filter_now (DwDrillPage *self)
+{
+  return (dw_drill_filter){
+    .has_compression = gtk_check_button_get_active (self->has_compression),
+    .compression = gtk_spin_button_get_value (self->compression),
+    .has_pack = gtk_check_button_get_active (self->has_pack),
+    .pack_from = gtk_spin_button_get_value (self->pack_from),
+    .pack_to = gtk_spin_button_get_value (self->pack_to),
+    .has_holes = gtk_check_button_get_active (self->has_holes),
+    .holes = gtk_spin_button_get_value_as_int (self->holes),
+  };
+}
+
+static dw_drill_dot *
+make_dots (DwDrillPage *self, const dw_drill_sets *sets, int *n)
+{
+  GListModel *list = dw_drill_choices_get_list (self->choices);
+  const dw_drill_filter filter = filter_now (self);
+  const int across = dw_drill_field_across (sets);
+  dw_drill_dot *dots = g_new0 (dw_drill_dot, MAX (1, g_list_model_get_n_items (list)));
+
+  *n = (int)g_list_model_get_n_items (list);
+  for (int i = 0; i < *n; i++)
+    {
+      g_autoptr (DwDrillChoice) choice = g_list_model_get_item (list, (guint)i);
+      const dw_drill_row *row = dw_drill_choice_get_row (choice);
+      double at[DW_DRILL_SETS];
+      for (int s = 0; s < DW_DRILL_SETS; s++)
+        at[s] = row->result.size[s] > 0.0 ? row->result.size[s] : sets->present[s];
+      dots[i] = (dw_drill_dot){ at[across], at[1 - across], dw_drill_filter_passes (&filter, row) };
+      if (!dw_drill_field_is_strip (sets))
+        dots[i].x = at[0], dots[i].y = at[1];
+    }
+  return dots;
+}
+
+static double
+tolerance_now (DwDrillPage *self)
+{
+  const dw_spread_limits limits = limits_now (self);
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  if (limits.hole_grade == 0)
+    return limits.hole_error;
+  const double zone = dw_tolerance_it (limits.hole_grade,
+                                       study->sets.present[dw_drill_field_across (&study->sets)]);
+  return isnan (zone) ? 0.0 : zone;
+}
+
+/* Fields that a map needs, all over the same nodes. */
+typedef struct
+{
+  dw_drill_field shade;
+  dw_drill_field contour;
+  dw_drill_field equal;
+  dw_drill_field oil;
+} map_fields;
+
+static void
+fill_fields (DwDrillPage *self, const dw_drilling *study, const dw_drill_dot *dots, int n_dots,
+             map_fields *fields)
+{
+  const guint contour = gtk_drop_down_get_selected (self->contour);
+  dw_drill_field place = { .n_x = NODES, .n_y = NODES };
+  dw_drill_measure measures[4];
+  dw_drill_field *wanted[4];
+  int n = 0;
+
+  dw_drill_field_place (&place, &study->sets, dots, n_dots);
+  fields->shade = fields->contour = fields->equal = fields->oil = place;
+  measures[n] = (dw_drill_measure)gtk_drop_down_get_selected (self->shade);
+  wanted[n++] = &fields->shade;
+  measures[n] = DW_MEASURE_COMPRESSION_LOW;
+  wanted[n++] = &fields->equal;
+  if (contour > 0)
+    {
+      measures[n] = (dw_drill_measure)(contour - 1);
+      wanted[n++] = &fields->contour;
+    }
+  if (self->oils)
+    {
+      measures[n] = DW_MEASURE_OIL;
+      wanted[n++] = &fields->oil;
+    }
+  dw_drill_field_fill (study, measures, wanted, n);
+}
+
+static void
+show_map (DwDrillPage *self)
+{
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  const guint contour = gtk_drop_down_get_selected (self->contour);
+
+  if (study == NULL || (study->sets.n_holes[0] == 0 && study->sets.n_holes[1] == 0))
+    {
+      dw_drill_map_view_set_map (self->map, NULL);
+      return;
+    }
+  const dw_drill_box *box = dw_drill_choices_get_box (self->choices);
+  g_autofree map_fields *fields = g_new (map_fields, 1);
+  int n_dots;
+  g_autofree dw_drill_dot *dots = make_dots (self, &study->sets, &n_dots);
+  dw_drill_map map = dw_drill_map_defaults ();
+
+  fill_fields (self, study, dots, n_dots, fields);
+  map.labels = dw_drill_map_words (&study->sets);
+  map.sets = &study->sets;
+  map.shade = &fields->shade;
+  map.shade_measure = (dw_drill_measure)gtk_drop_down_get_selected (self->shade);
+  map.contour = contour > 0 ? &fields->contour : NULL;
+  map.contour_measure = (dw_drill_measure)(contour > 0 ? contour - 1 : 0);
+  map.equal = &fields->equal;
+  map.oil = self->oils ? &fields->oil : NULL;
+  map.oils = self->oils ? box->bottles : NULL;
+  map.n_oils = self->oils ? box->n_bottles : 0;
+  map.dots = dots;
+  map.n_dots = n_dots;
+  map.chosen = dot_of (self, self->chosen);
+  map.tolerance = tolerance_now (self);
+  g_strlcpy (map.numbers.decimal, localeconv ()->decimal_point, sizeof map.numbers.decimal);
+  if ((self->units & DW_UNITS_INCH) != 0)
+    {
+      map.length_factor = 25.4e-3;
+      map.length_unit = "in";
+    }
+  dw_drill_map_view_set_map (self->map, &map);
+}
+
+/* ---- what a choice does ---- */
+
+static dw_series *
+series_of (DwDrillPage *self, const dw_drilling *study, const dw_damper *damper, const char *name,
+           int slot)
+{
+  const dw_series_range range = { 0.0, fmin (10.0, study->speeds[DW_HIGH] * PAST_HIGH), false };
+  dw_series *series = dw_series_new (name);
+
+  (void)self;
+  series->is_fitted = slot == DW_SLOT_FITTED;
+  series->slot = slot;
+  if (dw_series_fill (series, damper, study->temperature, &range, NULL) != DW_OK)
+    g_clear_pointer (&series, dw_series_free);
+  return series;
+}
+
+static void
+show_chart (DwDrillPage *self, const dw_drilling *study, DwDrillChoice *choice)
+{
+  const dw_drill_row *row = choice != NULL ? dw_drill_choice_get_row (choice) : NULL;
+  const dw_spread_limits limits = limits_now (self);
+  dw_chart chart = dw_chart_defaults ();
+  dw_series *series[2];
+  dw_damper drilled;
+  int n = 0;
+
+  chart.labels = dw_chart_words ();
+  chart.units = dw_chart_words_units (self->units);
+  g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
+  chart.legend = DW_LEGEND_TABLE;
+  series[n] = series_of (self, study, &study->sets.damper, _ ("now"), DW_SLOT_FITTED);
+  n += series[n] != NULL;
+  if (n == 1 && row != NULL && row->n_holes > 0
+      && dw_drill_sets_apply (&study->sets, row->result.size, &drilled, NULL) == DW_OK)
+    {
+      series[n] = series_of (self, study, &drilled, _ ("drilled"), DW_SLOT_TRIAL_1);
+      if (series[n] != NULL)
+        dw_series_fill_band (series[n++], &drilled, study->temperature, &limits, NULL);
+    }
+  dw_chart_view_take (self->chart, series, n, &chart);
+}
+
+static void
+show_choice (DwDrillPage *self)
+{
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  DwDrillChoice *choice = self->pointed != NULL ? self->pointed : self->chosen;
+  const dw_drill_box *box = dw_drill_choices_get_box (self->choices);
+  g_autofree char *sizes = NULL;
+  g_autofree char *figures = NULL;
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "drill.trial", self->chosen != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "drill.plan", self->chosen != NULL);
+  if (study == NULL)
+    return;
+  if (choice != NULL)
+    {
+      dw_drill_row row = *dw_drill_choice_get_row (choice);
+      const double size[DW_DRILL_SETS] = { row.result.size[0], row.result.size[1] };
+      /* one row is computed sooner than its turn comes */
+      if (!dw_drill_choice_is_whole (choice))
+        dw_drill_row_make (study, box, size, &row, NULL);
+      sizes = dw_drill_words_sizes (&study->sets, size, self->units);
+      figures = dw_drill_words_figures (study, box, &row, self->units);
+    }
+  gtk_label_set_label (self->sizes, sizes != NULL ? sizes : _ ("Point at a dot"));
+  gtk_label_set_label (self->figures, figures != NULL ? figures : "");
+  show_chart (self, study, choice);
+}
+
+static void
+choose (DwDrillPage *self, DwDrillChoice *choice)
+{
+  g_set_object (&self->chosen, choice);
+  dw_drill_map_view_choose (self->map, dot_of (self, choice));
+  dw_drill_list_choose (self->list, choice);
+  show_choice (self);
+}
+
+gboolean
+dw_drill_page_choose (DwDrillPage *self, const double size[DW_DRILL_SETS])
+{
+  g_return_val_if_fail (DW_IS_DRILL_PAGE (self), FALSE);
+
+  GListModel *list = dw_drill_choices_get_list (self->choices);
+  for (guint i = 0; i < g_list_model_get_n_items (list); i++)
+    {
+      g_autoptr (DwDrillChoice) choice = g_list_model_get_item (list, i);
+      if (fabs (dw_drill_choice_get_size (choice, 0) - size[0]) > DW_DRILL_SAME
+          || fabs (dw_drill_choice_get_size (choice, 1) - size[1]) > DW_DRILL_SAME)
+        continue;
+      choose (self, choice);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* ---- signals ---- */
+
+static void
+on_pointed (DwDrillPage *self, int dot)
+{
+  g_set_object (&self->pointed, choice_at (self, dot));
+  show_choice (self);
+}
+
+static void
+on_dot_chosen (DwDrillPage *self, int dot)
+{
+  choose (self, choice_at (self, dot));
+}
+
+static void
+on_row_chosen (DwDrillPage *self, DwDrillChoice *choice)
+{
+  choose (self, choice);
+}
+
+static void
+on_activated (DwDrillPage *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "drill.trial", NULL);
+}
+
+static void
+on_row_activated (DwDrillPage *self, DwDrillChoice *choice)
+{
+  choose (self, choice);
+  on_activated (self);
+}
+
+static void
+on_hole_turned (DwDrillPage *self, int hole)
+{
+  dw_drill_choices_turn_hole (self->choices, hole);
+}
+
+static void
+on_question_changed (DwDrillPage *self)
+{
+  ask (self);
+}
+
+static void
+on_map_changed (DwDrillPage *self)
+{
+  if (!self->updating && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    show_map (self);
+}
+
+static void
+on_filter_changed (DwDrillPage *self)
+{
+  const dw_drill_filter filter = filter_now (self);
+  dw_drill_list_set_filter (self->list, &filter);
+  on_map_changed (self);
+}
+
+static void
+show_note (DwDrillPage *self)
+{
+  const char *problem = dw_drill_choices_get_problem (self->choices);
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  const char *text = NULL;
+
+  if (problem != NULL)
+    text = problem;
+  else if (study->sets.n_holes[0] == 0 && study->sets.n_holes[1] == 0)
+    text = _ ("No hole belongs to a set: click the holes that are to be drilled.");
+  else if (dw_drill_choices_box_is_empty (self->choices) && !self->whole_table)
+    text = _ ("The parts box has no drills: all drills there are, are shown.");
+  gtk_label_set_label (self->note, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->note), text != NULL);
+}
+
+/* Other choices: keep the sizes that were chosen where they are still among them. */
+static void
+on_choices_changed (DwDrillPage *self)
+{
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  const dw_drill_box *box = dw_drill_choices_get_box (self->choices);
+  const gboolean had = self->chosen != NULL;
+  const double size[DW_DRILL_SETS] = { had ? dw_drill_choice_get_size (self->chosen, 0) : 0.0,
+                                       had ? dw_drill_choice_get_size (self->chosen, 1) : 0.0 };
+
+  g_clear_object (&self->chosen);
+  g_clear_object (&self->pointed);
+  show_note (self);
+  dw_drill_list_set_bottles (self->list, box->bottles, box->n_bottles);
+  dw_drill_list_set_units (self->list, self->units);
+  if (study != NULL)
+    {
+      dw_piston_view_set_damper (self->face, &study->sets.damper);
+      dw_piston_view_set_sets (self->face, study->sets.set_of, study->sets.face.n_holes);
+    }
+  show_map (self);
+  if (!had || !dw_drill_page_choose (self, size))
+    show_choice (self);
+}
+
+static void
+on_filled (DwDrillPage *self)
+{
+  if (self->chosen != NULL)
+    show_choice (self);
+}
+
+/* ---- actions ---- */
+
+static gboolean
+drilled_now (DwDrillPage *self, dw_damper *drilled)
+{
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  return study != NULL && self->chosen != NULL
+         && dw_drill_sets_apply (&study->sets, dw_drill_choice_get_row (self->chosen)->result.size,
+                                 drilled, NULL)
+                == DW_OK;
+}
+
+static void
+make_trial (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (widget);
+  dw_damper drilled;
+
+  (void)name;
+  (void)parameter;
+  if (!drilled_now (self, &drilled))
+    return;
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+  g_autofree char *title = dw_drill_words_trial (
+      &study->sets, dw_drill_choice_get_row (self->chosen)->result.size, axle_now (self),
+      self->units);
+  char *id = dw_drill_edit_trial (self->document, self->selected, axle_now (self), &drilled,
+                                  self->last_trial, &self->put, title);
+  if (id == NULL)
+    return;
+  g_free (self->last_trial);
+  self->last_trial = id;
+  self->put = drilled;
+  g_signal_emit (self, trial_made_signal, 0, id);
+}
+
+static void
+on_plan_done (DwDrillPage *self)
+{
+  dw_damper drilled;
+  if (drilled_now (self, &drilled))
+    dw_drill_edit_drilled (self->document, self->selected, axle_now (self), &drilled);
+}
+
+static void
+show_plan (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (widget);
+  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
+
+  (void)name;
+  (void)parameter;
+  if (study == NULL || self->chosen == NULL)
+    return;
+  dw_drill_row row;
+  if (dw_drill_row_make (study, dw_drill_choices_get_box (self->choices),
+                         dw_drill_choice_get_row (self->chosen)->result.size, &row, NULL)
+      != DW_OK)
+    return;
+  GtkWidget *plan = dw_drill_plan_new (study, dw_drill_choices_get_box (self->choices), &row,
+                                       axle_now (self), self->units);
+  gtk_window_set_transient_for (GTK_WINDOW (plan), GTK_WINDOW (gtk_widget_get_root (widget)));
+  g_signal_connect_object (plan, "drilled", G_CALLBACK (on_plan_done), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (plan));
+}
+
+/* ---- what the window tells ---- */
+
+void
+dw_drill_page_update (DwDrillPage *self, DwDocument *document, const char *selected, dw_units units)
+{
+  g_return_if_fail (DW_IS_DRILL_PAGE (self) && DW_IS_DOCUMENT (document));
+
+  const gboolean other_units = units != self->units;
+  g_set_object (&self->document, document);
+  if (g_strcmp0 (self->selected, selected) != 0)
+    {
+      g_free (self->selected);
+      self->selected = g_strdup (selected);
+    }
+  self->units = units;
+  dw_piston_view_set_units (self->face, units);
+  ask (self);
+  if (other_units && gtk_widget_get_mapped (GTK_WIDGET (self))
+      && dw_drill_choices_get_study (self->choices) != NULL)
+    on_choices_changed (self);
+}
+
+void
+dw_drill_page_set_style (DwDrillPage *self, const dw_chart_style *style)
+{
+  g_return_if_fail (DW_IS_DRILL_PAGE (self));
+  dw_drill_map_view_set_style (self->map, style);
+  dw_chart_view_set_style (self->chart, style);
+  dw_piston_view_set_style (self->face, style);
+  gtk_widget_set_size_request (GTK_WIDGET (self->chart), -1,
+                               (int)(15.0 * style->font[DW_TEXT_TICK].size));
+}
+
+DwDrillChoices *
+dw_drill_page_get_choices (DwDrillPage *self)
+{
+  g_return_val_if_fail (DW_IS_DRILL_PAGE (self), NULL);
+  return self->choices;
+}
+
+DwDrillMapView *
+dw_drill_page_get_map (DwDrillPage *self)
+{
+  g_return_val_if_fail (DW_IS_DRILL_PAGE (self), NULL);
+  return self->map;
+}
+
+DwDrillList *
+dw_drill_page_get_list (DwDrillPage *self)
+{
+  g_return_val_if_fail (DW_IS_DRILL_PAGE (self), NULL);
+  return self->list;
+}
+
+/* ---- widget ---- */
+
+static void
+dw_drill_page_map (GtkWidget *widget)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (widget);
+  GTK_WIDGET_CLASS (dw_drill_page_parent_class)->map (widget);
+  if (self->is_stale)
+    ask (self);
+}
+
+static void
+dw_drill_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  const DwDrillPage *self = DW_DRILL_PAGE (object);
+
+  switch (id)
+    {
+    case PROP_WHOLE_TABLE:
+      g_value_set_boolean (value, self->whole_table);
+      break;
+    case PROP_OILS:
+      g_value_set_boolean (value, self->oils);
+      break;
+    case PROP_TOLERANCE:
+      g_value_set_string (value, self->tolerance);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+dw_drill_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (object);
+
+  switch (id)
+    {
+    case PROP_WHOLE_TABLE:
+      self->whole_table = g_value_get_boolean (value);
+      ask (self);
+      break;
+    case PROP_OILS:
+      self->oils = g_value_get_boolean (value);
+      on_map_changed (self);
+      break;
+    case PROP_TOLERANCE:
+      g_free (self->tolerance);
+      self->tolerance = g_value_dup_string (value);
+      gtk_widget_set_visible (self->own_error_label, strcmp (self->tolerance, "own") == 0);
+      gtk_widget_set_visible (GTK_WIDGET (self->own_error), strcmp (self->tolerance, "own") == 0);
+      ask (self);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+dw_drill_page_dispose (GObject *object)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (object);
+
+  if (self->choices != NULL)
+    g_signal_handlers_disconnect_by_data (self->choices, self);
+  g_clear_object (&self->choices);
+  g_clear_object (&self->document);
+  g_clear_object (&self->chosen);
+  g_clear_object (&self->pointed);
+  gtk_widget_dispose_template (GTK_WIDGET (self), DW_TYPE_DRILL_PAGE);
+  dw_widget_drop_children (GTK_WIDGET (self));
+  G_OBJECT_CLASS (dw_drill_page_parent_class)->dispose (object);
+}
+
+static void
+dw_drill_page_finalize (GObject *object)
+{
+  DwDrillPage *self = DW_DRILL_PAGE (object);
+
+  g_free (self->selected);
+  g_free (self->last_trial);
+  g_free (self->tolerance);
+  G_OBJECT_CLASS (dw_drill_page_parent_class)->finalize (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, axle);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, division);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, shade);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, contour);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, note);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, map);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, sizes);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, figures);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, chart);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, face);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, has_compression);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, compression);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, has_pack);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, pack_from);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, pack_to);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, has_holes);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, holes);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, own_error_label);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, own_error);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, list);
+  gtk_widget_class_bind_template_callback (widget_class, on_question_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_map_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_filter_changed);
+}
+
+static void
+dw_drill_page_class_init (DwDrillPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  static const GParamFlags FLAGS = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
+
+  object_class->dispose = dw_drill_page_dispose;
+  object_class->finalize = dw_drill_page_finalize;
+  object_class->get_property = dw_drill_page_get_property;
+  object_class->set_property = dw_drill_page_set_property;
+  widget_class->map = dw_drill_page_map;
+  properties[PROP_WHOLE_TABLE] = g_param_spec_boolean ("whole-table", NULL, NULL, FALSE, FLAGS);
+  properties[PROP_OILS] = g_param_spec_boolean ("oils", NULL, NULL, FALSE, FLAGS);
+  properties[PROP_TOLERANCE] = g_param_spec_string ("tolerance", NULL, NULL, "H12", FLAGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+  trial_made_signal = g_signal_new ("trial-made", DW_TYPE_DRILL_PAGE, G_SIGNAL_RUN_LAST, 0, NULL,
+                                    NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  gtk_widget_class_install_property_action (widget_class, "drill.whole-table", "whole-table");
+  gtk_widget_class_install_property_action (widget_class, "drill.oils", "oils");
+  gtk_widget_class_install_property_action (widget_class, "drill.tolerance", "tolerance");
+  gtk_widget_class_install_action (widget_class, "drill.trial", NULL, make_trial);
+  gtk_widget_class_install_action (widget_class, "drill.plan", NULL, show_plan);
+
+  g_type_ensure (DW_TYPE_CHART_VIEW);
+  g_type_ensure (DW_TYPE_DRILL_LIST);
+  g_type_ensure (DW_TYPE_DRILL_MAP_VIEW);
+  g_type_ensure (DW_TYPE_PISTON_VIEW);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/dampwright/Dampwright/drill-page.ui");
+  bind_children (widget_class);
+}
+
+/* What tones and lines can show; lines can be left out. */
+static void
+fill_measures (DwDrillPage *self)
+{
+  g_autoptr (GtkStringList) tones = gtk_string_list_new (NULL);
+  g_autoptr (GtkStringList) lines = gtk_string_list_new (NULL);
+
+  gtk_string_list_append (lines, _ ("no lines"));
+  for (int m = 0; m < DW_N_MEASURES; m++)
+    {
+      gtk_string_list_append (tones, dw_drill_measure_words ((dw_drill_measure)m));
+      gtk_string_list_append (lines, dw_drill_measure_words ((dw_drill_measure)m));
+    }
+  gtk_drop_down_set_model (self->shade, G_LIST_MODEL (tones));
+  gtk_drop_down_set_model (self->contour, G_LIST_MODEL (lines));
+  gtk_drop_down_set_selected (self->shade, DW_MEASURE_COMPRESSION_LOW);
+  gtk_drop_down_set_selected (self->contour, DW_MEASURE_PACK_COMPRESSION + 1);
+}
+
+static void
+connect_children (DwDrillPage *self)
+{
+  g_signal_connect_object (self->map, "pointed", G_CALLBACK (on_pointed), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->map, "chosen", G_CALLBACK (on_dot_chosen), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->map, "activated", G_CALLBACK (on_activated), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->list, "chosen", G_CALLBACK (on_row_chosen), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->list, "activated", G_CALLBACK (on_row_activated), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->face, "hole-turned", G_CALLBACK (on_hole_turned), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->choices, "changed", G_CALLBACK (on_choices_changed), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->choices, "filled", G_CALLBACK (on_filled), self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
+dw_drill_page_init (DwDrillPage *self)
+{
+  self->selected = g_strdup ("");
+  self->tolerance = g_strdup ("H12");
+  self->choices = dw_drill_choices_new ();
+  self->updating = TRUE;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fill_measures (self);
+  dw_piston_view_set_extent (self->face, FACE_EXTENT);
+  connect_children (self);
+  dw_drill_list_set_choices (self->list, dw_drill_choices_get_list (self->choices));
+  self->updating = FALSE;
+}
