@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "draw/dw-drill-map-describe.h"
 #include "draw/dw-drill-map-layout.h"
 #include "draw/dw-drill-map-paint.h"
 #include "draw/dw-text.h"
@@ -37,7 +38,7 @@ struct _DwDrillMapView
   dw_drill_dot *dots;
   double *oils;
   dw_drill_map_layout *layout; /* NULL = to be made */
-  cairo_surface_t *picture;    /* of that layout */
+  cairo_surface_t *picture;    /* of its ground */
   dw_text_pango *texts;
 
   gboolean has_map;
@@ -95,11 +96,21 @@ paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
     {
       self->picture = dw_widget_new_picture (GTK_WIDGET (area), width, height);
       cairo_t *pen = cairo_create (self->picture);
-      dw_drill_map_paint (layout, &self->style, pen);
+      dw_drill_map_paint_ground (layout, &self->style, pen);
       cairo_destroy (pen);
     }
   cairo_set_source_surface (cr, self->picture, 0.0, 0.0);
   cairo_paint (cr);
+  dw_drill_map_paint_marks (layout, &self->style, cr);
+}
+
+/* The ground stays as it is drawn. */
+static void
+move_marks (DwDrillMapView *self)
+{
+  if (self->layout != NULL)
+    dw_drill_map_layout_mark (self->layout, &self->map);
+  gtk_widget_queue_draw (GTK_WIDGET (self->canvas));
 }
 
 /* ---- dots ---- */
@@ -110,7 +121,7 @@ point_at (DwDrillMapView *self, int dot)
   if (dot == self->map.pointed)
     return;
   self->map.pointed = dot;
-  drop_layout (self);
+  move_marks (self);
   g_signal_emit (self, signals[POINTED], 0, dot);
 }
 
@@ -265,7 +276,7 @@ dw_drill_map_view_choose (DwDrillMapView *self, int dot)
   if (!self->has_map || dot == self->map.chosen || dot >= self->map.n_dots)
     return;
   self->map.chosen = dot;
-  drop_layout (self);
+  move_marks (self);
   describe (self);
 }
 
@@ -296,10 +307,10 @@ dw_drill_map_view_place (DwDrillMapView *self, int dot, double *x, double *y)
   const dw_drill_map_layout *layout = layout_now (self);
   if (layout == NULL || dot < 0 || dot >= self->map.n_dots)
     return FALSE;
-  const dw_spot spot = dw_drill_map_layout_dot (layout, dot);
-  *x = spot.x;
-  *y = spot.y;
-  return TRUE;
+  const dw_drill_place *place = &layout->dots.places[dot];
+  *x = place->at.x;
+  *y = place->at.y;
+  return place->is_shown;
 }
 
 /* ---- widget ---- */

@@ -10,6 +10,7 @@
 
 #include <gtk/gtk.h>
 
+#include "draw/dw-chart-style.h"
 #include "draw/dw-drill-map.h"
 
 G_BEGIN_DECLS

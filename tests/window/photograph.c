@@ -125,6 +125,7 @@ show_curves (DwWindow *window)
 {
   DwChartView *chart = dw_curves_page_get_chart (window->curves, DW_REAR);
   GtkWidget *page = GTK_WIDGET (window->curves);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "curves");
   g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", FALSE, NULL);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 0);
   dw_chart_view_read_at (chart, 0.8);
@@ -146,6 +147,20 @@ show_damping (DwWindow *window)
   GtkWidget *page = GTK_WIDGET (window->curves);
   g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", TRUE, NULL);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 1);
+}
+
+/* A choice of drill sizes, with the oils at hand. */
+static void
+show_drilling (DwWindow *window)
+{
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "drilling");
+  fixture_settle ();
+  GListModel *list = dw_drill_choices_get_list (dw_drill_page_get_choices (window->drill));
+  const guint middle = g_list_model_get_n_items (list) / 2;
+  g_autoptr (DwDrillChoice) choice = g_list_model_get_item (list, middle);
+  g_object_set (window->drill, "oils", TRUE, NULL);
+  if (choice != NULL)
+    dw_drill_page_choose (window->drill, dw_drill_choice_get_row (choice)->result.size);
 }
 
 /* The lower half of the damper panels. */
@@ -208,7 +223,8 @@ static const photo_size SIZES[] = { { 1024, 700, 96 }, { 1600, 1000, 96 }, { 102
 static const photo_page PAGES[] = { { "curves", show_curves },
                                     { "extras", show_extras },
                                     { "damping", show_damping },
-                                    { "panels", show_panels } };
+                                    { "panels", show_panels },
+                                    { "drilling", show_drilling } };
 
 START_TEST (every_page_has_its_picture)
 {
