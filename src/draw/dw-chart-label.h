@@ -7,7 +7,7 @@
 
 #include "draw/dw-text.h"
 
-/** What a text is in a chart. */
+/** What a text is in a drawing. */
 typedef enum
 {
   DW_LABEL_TITLE,
@@ -21,7 +21,14 @@ typedef enum
   DW_LABEL_READING,      /**< a figure of the reading line */
   DW_LABEL_READING_HEAD, /**< over its column */
   DW_LABEL_READING_SPEED,
-  DW_LABEL_WARNING /**< piston's face */
+  DW_LABEL_WARNING, /**< piston's face */
+  DW_LABEL_AXIS,    /**< map of sizes: caption of an axis */
+  DW_LABEL_LEGEND,  /**< heading of its tones */
+  DW_LABEL_TONE,    /**< value beside them */
+  DW_LABEL_KEY,     /**< beside a sample */
+  DW_LABEL_LEVEL,   /**< value on a line */
+  DW_LABEL_OIL,     /**< on the line of an oil at hand */
+  DW_LABEL_NOW      /**< beside the mark of what is now */
 } dw_label_kind;
 
 /** One text. */
@@ -35,7 +42,7 @@ typedef struct
   dw_spot at;  /**< left end of the baseline */
 } dw_chart_label;
 
-#define DW_MAX_LABELS 32
+#define DW_MAX_LABELS 96
 
 /** Texts of one drawing. Start with all zero, end with dw_chart_labels_clear(). */
 typedef struct

@@ -10,70 +10,8 @@
  */
 #pragma once
 
-#include "draw/dw-chart-style.h"
+#include "draw/dw-drill-field.h"
 #include "draw/dw-number-format.h"
-#include "study/dw-drilling.h"
-
-/** What can be shaded or drawn as contours. */
-typedef enum
-{
-  DW_MEASURE_COMPRESSION_LOW, /**< [%] change of the force against now */
-  DW_MEASURE_COMPRESSION_MIDDLE,
-  DW_MEASURE_COMPRESSION_HIGH,
-  DW_MEASURE_REBOUND_LOW,
-  DW_MEASURE_REBOUND_MIDDLE,
-  DW_MEASURE_REBOUND_HIGH,
-  DW_MEASURE_PACK_COMPRESSION, /**< [1] */
-  DW_MEASURE_PACK_REBOUND,     /**< [1] */
-  DW_MEASURE_SHARE_LOW,        /**< [1] rebound share */
-  DW_MEASURE_SHARE_MIDDLE,     /**< [1] */
-  DW_MEASURE_SHARE_HIGH,       /**< [1] */
-  DW_MEASURE_OIL,              /**< [m2/s] nominal of the oil that holds low-speed compression */
-  DW_N_MEASURES
-} dw_drill_measure;
-
-/** A measure of figures; not of DW_MEASURE_OIL. @return  [unit of the measure] */
-double dw_drill_measure_of (dw_drill_measure measure, const dw_figures *figures,
-                            const dw_figures *now);
-
-/** Cells of a field in each direction, at most. */
-#define DW_DRILL_FIELD_MOST 64
-
-/** A measure over a rectangle of sizes, evenly spaced. Plain value. */
-typedef struct
-{
-  int n_x;                                                 /**< 2..DW_DRILL_FIELD_MOST */
-  int n_y;                                                 /**< as n_x; 1 for a strip */
-  double x_low;                                            /**< [m] of the first column */
-  double x_high;                                           /**< [m] of the last one */
-  double y_low;                                            /**< [m] of the first row */
-  double y_high;                                           /**< [m] of the last one */
-  double value[DW_DRILL_FIELD_MOST * DW_DRILL_FIELD_MOST]; /**< [unit of the measure] row by row;
-                                                              NaN = not known */
-} dw_drill_field;
-
-/**
- * Compute fields.
- *
- * Figures are computed at every node, the oil at every third and interpolated between.
- *
- * @param fields    @p n of them, whose n_x, n_y and ranges are set; values are filled. All have the
- *                  same nodes.
- * @param measures  one for each field
- */
-void dw_drill_field_fill (const dw_drilling *study, const dw_drill_measure *measures,
-                          dw_drill_field *const *fields, int n);
-
-/** Between nodes [unit of the measure], bilinear; NaN outside. @param x,y  [m] */
-double dw_drill_field_at (const dw_drill_field *field, double x, double y);
-
-/** A choice on the map. */
-typedef struct
-{
-  double x;       /**< [m] diameter of set 1; that of now when it is left as it is */
-  double y;       /**< [m] diameter of set 2 */
-  bool is_wanted; /**< the filters let it pass; else it is shown faint */
-} dw_drill_dot;
 
 /** Words, already translated; names in braces are filled in. Borrowed. */
 typedef struct
@@ -87,11 +25,32 @@ typedef struct
   const char *gone;                   /**< "already drilled away" */
   const char *no_room;                /**< "too little land" */
   const char *equal;                  /**< "as low-speed compression now" */
-  const char *about; /**< the map in words: "{shaded} over sizes of {x} and {y}. ..." */
+  const char *oil;                    /**< "an oil at hand would hold" */
+  const char *dot;                    /**< "drills at hand" */
+  const char *tolerance;              /**< "how large it may come out" */
+  /* the map in words, for those who do not see it; numbers of a measure come with their unit */
+  const char *about;        /**< "{shaded}, from {low} to {high}, over {x} from {x_from} to {x_to}
+                               {unit} and {y} from {y_from} to {y_to} {unit}." */
+  const char *about_strip;  /**< "{shaded}, from {low} to {high}, over {x} from {x_from} to {x_to}
+                               {unit}." */
+  const char *about_dots;   /**< "Choices: {n}, of which {faint} are shown faint." */
+  const char *about_now;    /**< "Now {size} {unit}." */
+  const char *about_chosen; /**< "Chosen: {size} {unit}, {value}." */
+  const char *about_none;   /**< "No choice is marked." */
+  const char *sizes;        /**< "{x} and {y}", as {size} of two sets */
 } dw_drill_map_labels;
 
 /** English. */
 dw_drill_map_labels dw_drill_map_labels_defaults (void);
+
+/** What stands behind a number of the measure: "%", "cSt" or "". Static. */
+const char *dw_drill_measure_unit (dw_drill_measure measure);
+
+/** [unit of the measure] in one that is shown. */
+double dw_drill_measure_factor (dw_drill_measure measure);
+
+/** Its name with its unit: "compression at low speed, change in %"; caller frees with g_free(). */
+char *dw_drill_map_measure_caption (const dw_drill_map_labels *labels, dw_drill_measure measure);
 
 /** Everything that a map shows. Plain value. */
 typedef struct

@@ -2,6 +2,11 @@
 #include "draw-samples.h"
 
 #include <glib.h>
+#include <math.h>
+
+#include "model/dw-drill.h"
+#include "model/dw-units.h"
+#include "study/dw-drill-table.h"
 
 static dw_text_extent
 measure (void *data, const char *text, dw_text_role role)
@@ -100,4 +105,121 @@ sample_text_boxes (const dw_chart_layout *layout, dw_rect *boxes, int room)
     boxes[n++] = layout->legend.entries[i].box;
   ck_assert_int_lt (n, room);
   return n;
+}
+
+static dw_drilling
+sample_study (sample_map_kind kind)
+{
+  static const double speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
+  dw_damper damper = sample_damper ();
+  dw_drill_sets sets;
+  dw_drilling study;
+  if (kind == SAMPLE_STRIP)
+    {
+      damper.piston.n_holes = 1;
+      damper.valve.n_shims = 0;
+    }
+  dw_drill_sets_init (&sets, &damper, kind == SAMPLE_HALVES ? DW_DRILL_HALVES : DW_DRILL_KINDS);
+  g_assert_cmpint (dw_drilling_init (&study, &sets, 25.0, speeds, NULL), ==, DW_OK);
+  return study;
+}
+
+static void
+add_dots (sample_map *sample, const double *drills, int n)
+{
+  const dw_drill_sets *sets = &sample->study.sets;
+  g_autofree double *x = g_new (double, n + 1);
+  g_autofree double *y = g_new (double, n + 1);
+  const int n_x = dw_drill_sizes (sets, 0, drills, n, x);
+  const int n_y = dw_drill_sizes (sets, 1, drills, n, y);
+  sample->dots = g_new (dw_drill_dot, n_x * n_y);
+  for (int i = 0; i < n_x; i++)
+    for (int k = 0; k < n_y; k++)
+      {
+        const double size[DW_DRILL_SETS] = { x[i], y[k] };
+        dw_drill_result result;
+        if (!dw_drill_is_choice (sets, size)
+            || dw_drilling_at (&sample->study, size, &result, NULL) != DW_OK)
+          continue;
+        sample->dots[sample->map.n_dots++] = (dw_drill_dot){ x[i] > 0.0 ? x[i] : sets->present[0],
+                                                             y[k] > 0.0 ? y[k] : sets->present[1],
+                                                             result.change[DW_COMPRESSION][DW_LOW]
+                                                                 > -50.0 };
+      }
+}
+
+void
+sample_map_fill (sample_map *sample)
+{
+  const dw_drill_measure measures[] = { sample->map.shade_measure, sample->map.contour_measure,
+                                        DW_MEASURE_COMPRESSION_LOW, DW_MEASURE_OIL };
+  dw_drill_field *const fields[] = { &sample->shade, &sample->contour, &sample->equal,
+                                     &sample->oil };
+  dw_drill_field_fill (&sample->study, measures, fields, 4);
+}
+
+static void
+link_map (sample_map *sample)
+{
+  static const double oils[] = { 450.0, 500.0, 700.0, 1000.0 };
+  dw_drill_map *map = &sample->map;
+  for (int i = 0; i < 4; i++)
+    sample->oils[i] = oils[i] * DW_CST;
+  map->sets = &sample->study.sets;
+  map->shade = &sample->shade;
+  map->contour = &sample->contour;
+  map->equal = &sample->equal;
+  map->oil = &sample->oil;
+  map->oils = sample->oils;
+  map->n_oils = 4;
+  map->dots = sample->dots;
+  map->tolerance = 0.03e-3;
+}
+
+sample_map *
+sample_map_new (sample_map_kind kind, int nth, double largest)
+{
+  sample_map *sample = g_new0 (sample_map, 1);
+  size_t n_table;
+  const dw_drill_size *table = dw_drill_table (&n_table);
+  g_autofree double *drills = g_new (double, n_table);
+  int n = 0;
+  for (size_t i = 0; i < n_table; i += (size_t)nth)
+    if (table[i].diameter <= largest)
+      drills[n++] = table[i].diameter;
+
+  sample->study = sample_study (kind);
+  sample->map = dw_drill_map_defaults ();
+  add_dots (sample, drills, n);
+  link_map (sample);
+  g_assert_true (
+      dw_drill_field_place (&sample->shade, &sample->study.sets, sample->dots, sample->map.n_dots));
+  sample->contour = sample->shade;
+  sample->equal = sample->shade;
+  sample->oil = sample->shade;
+  sample_map_fill (sample);
+  return sample;
+}
+
+void
+sample_map_free (sample_map *sample)
+{
+  if (sample == NULL)
+    return;
+  g_free (sample->dots);
+  g_free (sample);
+}
+
+int
+sample_map_dot (const sample_map *sample, double x, double y)
+{
+  int best = -1;
+  for (int i = 0; i < sample->map.n_dots; i++)
+    {
+      const dw_drill_dot *a = &sample->dots[i];
+      const dw_drill_dot *b = best >= 0 ? &sample->dots[best] : NULL;
+      if (b == NULL || hypot (a->x - x, a->y - y) < hypot (b->x - x, b->y - y))
+        best = i;
+    }
+  return best;
 }

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /**
  * @file draw-samples.h
- * What the tests of drawing share: letters of a known size, dampers with and without a void, charts.
+ * What the tests of drawing share: letters of a known size, dampers with and without a void, charts,
+ * maps of drill sizes.
  */
 #pragma once
 
 #include "draw/dw-chart-layout.h"
+#include "draw/dw-drill-map.h"
 #include "test-support.h"
 
 /** Letters 0.6 em wide, 0.8 em up, 0.2 em down: no fonts are needed. Borrows the style. */
@@ -26,3 +28,38 @@ dw_chart_layout *sample_layout (const dw_chart *chart, double width, double heig
 
 /** Where a layout's texts are: labels of ticks, legend and others. @return  how many */
 int sample_text_boxes (const dw_chart_layout *layout, dw_rect *boxes, int room);
+
+/** Which holes a sample map is of. */
+typedef enum
+{
+  SAMPLE_HALVES, /**< two sets of three open holes that are alike */
+  SAMPLE_KINDS,  /**< six open and four covered ones */
+  SAMPLE_STRIP,  /**< six open ones in one set */
+  N_SAMPLE_MAPS
+} sample_map_kind;
+
+/** A study, its fields and a map that borrows them. */
+typedef struct
+{
+  dw_drilling study;
+  dw_drill_field shade;
+  dw_drill_field contour;
+  dw_drill_field equal;
+  dw_drill_field oil;
+  dw_drill_dot *dots;
+  double oils[4];
+  dw_drill_map map;
+} sample_map;
+
+/**
+ * A map with every @p nth drill of the table up to a size [m]: compression shaded, pack in lines; what
+ * changes compression by more than half is faint. Caller frees.
+ */
+sample_map *sample_map_new (sample_map_kind kind, int nth, double largest);
+void sample_map_free (sample_map *sample);
+
+/** Compute the fields again, after the measures were changed. */
+void sample_map_fill (sample_map *sample);
+
+/** Dot of a pair of sizes that is nearest [m]. */
+int sample_map_dot (const sample_map *sample, double x, double y);
