@@ -39,10 +39,13 @@ dw_drill_sizes (const dw_drill_sets *sets, int set, const double *drills, int n,
 bool
 dw_drill_is_choice (const dw_drill_sets *sets, const double size[DW_DRILL_SETS])
 {
+  dw_damper drilled;
   /* of two halves that are alike, set 1 gets the smaller size */
   if (sets->is_alike && size[0] > size[1])
     return false;
-  return dw_drill_sets_have_room (sets, size);
+  return dw_drill_sets_have_room (sets, size)
+         && dw_drill_sets_resize (sets, size, &drilled, NULL) == DW_OK
+         && dw_damper_check (&drilled, NULL, 0) == 0;
 }
 
 /* Drills through all holes of the choice, each hole from what it is. */
@@ -71,11 +74,11 @@ nearest_for_all (const dw_drill_sets *sets, const dw_drill_box *box, double want
       const double drill = box->drills[i];
       const double size[DW_DRILL_SETS] = { sets->n_holes[0] > 0 ? drill : 0.0,
                                            sets->n_holes[1] > 0 ? drill : 0.0 };
-      bool is_possible = dw_drill_sets_have_room (sets, size);
+      bool is_nearer = best == 0.0 || fabs (drill - wanted) < fabs (best - wanted);
       for (int s = 0; s < DW_DRILL_SETS; s++)
-        is_possible = is_possible
-                      && (sets->n_holes[s] == 0 || dw_drill_sets_can_reach (sets, s, drill));
-      if (is_possible && (best == 0.0 || fabs (drill - wanted) < fabs (best - wanted)))
+        is_nearer = is_nearer
+                    && (sets->n_holes[s] == 0 || dw_drill_sets_can_reach (sets, s, drill));
+      if (is_nearer && dw_drill_is_choice (sets, size))
         best = drill;
     }
   return best;

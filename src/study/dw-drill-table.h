@@ -46,8 +46,9 @@ typedef struct
 int dw_drill_sizes (const dw_drill_sets *sets, int set, const double *drills, int n, double *out);
 
 /**
- * Whether two sizes are one of the choices: there is land, and it does not say the same as another
- * one with the sizes exchanged.
+ * Whether two sizes are one of the choices: there is land, the model accepts the drilled damper
+ * (holes take at most half the face), and it does not say the same as another one with the sizes
+ * exchanged.
  *
  * @param size  [m] of each set, from dw_drill_sizes()
  */
