@@ -106,16 +106,29 @@ dw_drill_row_make (const dw_drilling *study, const dw_drill_box *box,
   return DW_OK;
 }
 
+/* Two standard deviations over the mean; 0 of a force that is nothing. */
+static double
+part_of (double deviation, const dw_spread_point *point)
+{
+  return point->mean != 0.0 ? 2.0 * deviation / fabs (point->mean) : 0.0;
+}
+
 double
 dw_drill_row_scatter (const dw_drill_row *row)
 {
   double most = 0.0;
   for (int s = 0; s < DW_N_STROKES; s++)
     for (int v = 0; v < DW_N_SPEEDS; v++)
-      {
-        const dw_spread_point *p = &row->spread[s][v];
-        if (p->mean != 0.0)
-          most = fmax (most, 2.0 * p->deviation / fabs (p->mean));
-      }
+      most = fmax (most, part_of (row->spread[s][v].deviation, &row->spread[s][v]));
+  return most;
+}
+
+double
+dw_drill_row_pair (const dw_drill_row *row)
+{
+  double most = 0.0;
+  for (int s = 0; s < DW_N_STROKES; s++)
+    for (int v = 0; v < DW_N_SPEEDS; v++)
+      most = fmax (most, part_of (row->spread[s][v].pair_deviation, &row->spread[s][v]));
   return most;
 }

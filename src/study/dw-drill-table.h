@@ -69,3 +69,9 @@ dw_status dw_drill_row_make (const dw_drilling *study, const dw_drill_box *box,
  * two standard deviations over the mean.
  */
 double dw_drill_row_scatter (const dw_drill_row *row);
+
+/**
+ * The largest part by which left and right may differ, both ways, over both strokes and three
+ * speeds [1]: two standard deviations of the difference over the mean.
+ */
+double dw_drill_row_pair (const dw_drill_row *row);

@@ -159,6 +159,8 @@ START_TEST (a_row_says_what_the_study_says)
   ck_assert (row.has_single && row.single > 1.45 * MM && row.single < 1.5 * MM);
   ck_assert (row.single_drill == 1.5 * MM);
   ck_assert (dw_drill_row_scatter (&row) > 0.01 && dw_drill_row_scatter (&row) < 0.2);
+  assert_close (dw_drill_row_pair (&row), sqrt (2.0) * dw_drill_row_scatter (&row), 1e-9, 0.0,
+                "left and right are drilled hole by hole");
 }
 END_TEST
 
