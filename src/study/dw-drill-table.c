@@ -132,3 +132,71 @@ dw_drill_row_pair (const dw_drill_row *row)
       most = fmax (most, part_of (row->spread[s][v].pair_deviation, &row->spread[s][v]));
   return most;
 }
+
+/* ---- which rows, and in which order ---- */
+
+dw_drill_filter
+dw_drill_filter_defaults (void)
+{
+  return (dw_drill_filter){ .keep_compression = HUGE_VAL,
+                            .least_pack = -HUGE_VAL,
+                            .most_pack = HUGE_VAL,
+                            .most_holes = DW_MAX_FACE_HOLES };
+}
+
+bool
+dw_drill_filter_passes (const dw_drill_filter *filter, const dw_drill_row *row)
+{
+  const dw_drill_result *result = &row->result;
+  const double pack = result->figures.pack[DW_COMPRESSION];
+  for (int v = 0; v < DW_N_SPEEDS; v++)
+    if (!isinf (filter->keep_compression)
+        && !(fabs (result->change[DW_COMPRESSION][v]) <= filter->keep_compression))
+      return false;
+  return pack >= filter->least_pack && pack <= filter->most_pack
+         && row->n_holes <= filter->most_holes;
+}
+
+static double
+key_of (const dw_drill_row *row, dw_drill_order order)
+{
+  switch (order)
+    {
+    case DW_DRILL_BY_COMPRESSION:
+      return fabs (row->result.change[DW_COMPRESSION][DW_MIDDLE]);
+    case DW_DRILL_BY_REBOUND:
+      return fabs (row->result.change[DW_REBOUND][DW_MIDDLE]);
+    case DW_DRILL_BY_PACK:
+      return row->result.figures.pack[DW_COMPRESSION];
+    case DW_DRILL_BY_OIL:
+      return row->has_hold ? row->hold.viscosity : HUGE_VAL;
+    case DW_DRILL_BY_SCATTER:
+      return dw_drill_row_scatter (row);
+    case DW_DRILL_BY_HOLES:
+      return row->n_holes;
+    case DW_DRILL_BY_PASSES:
+      return row->n_passes;
+    case DW_DRILL_BY_SIZE:
+    case DW_N_DRILL_ORDERS:
+      break;
+    }
+  return 0.0;
+}
+
+/* What is not a number comes last, so that the order is one. */
+static int
+compare_keys (double a, double b)
+{
+  if (isnan (a) || isnan (b))
+    return isnan (a) - isnan (b);
+  return (a > b) - (a < b);
+}
+
+int
+dw_drill_row_compare (const dw_drill_row *a, const dw_drill_row *b, dw_drill_order order)
+{
+  int sign = compare_keys (key_of (a, order), key_of (b, order));
+  for (int s = 0; s < DW_DRILL_SETS && sign == 0; s++)
+    sign = compare_keys (a->result.size[s], b->result.size[s]);
+  return sign;
+}

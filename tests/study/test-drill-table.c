@@ -175,6 +175,72 @@ START_TEST (covered_and_open_sets_have_no_single_size)
 }
 END_TEST
 
+/* A row with what filters and orders look at. */
+static dw_drill_row
+plain_row (double size, double change, double pack, int n_holes)
+{
+  dw_drill_row row = { .n_holes = n_holes };
+  row.result.size[1] = size;
+  row.result.figures.pack[DW_COMPRESSION] = pack;
+  for (int v = 0; v < DW_N_SPEEDS; v++)
+    row.result.change[DW_COMPRESSION][v] = change;
+  return row;
+}
+
+START_TEST (a_filter_asks_for_all_it_has)
+{
+  const dw_drill_filter all = dw_drill_filter_defaults ();
+  const dw_drill_filter some = { 5.0, 1.0, 1.2, 6 };
+  const struct
+  {
+    dw_drill_row row;
+    bool passes;
+    const char *why;
+  } rows[] = {
+    { plain_row (1.4 * MM, -5.0, 1.2, 6), true, "on every limit" },
+    { plain_row (1.4 * MM, -5.1, 1.1, 6), false, "too soft" },
+    { plain_row (1.4 * MM, 5.1, 1.1, 6), false, "too firm" },
+    { plain_row (1.4 * MM, 0.0, 0.99, 6), false, "packs too little" },
+    { plain_row (1.4 * MM, 0.0, 1.21, 6), false, "packs too much" },
+    { plain_row (1.4 * MM, 0.0, 1.1, 7), false, "too many holes" },
+    { plain_row (1.4 * MM, NAN, 1.1, 6), false, "a change from nothing" },
+  };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      ck_assert_msg (dw_drill_filter_passes (&some, &rows[i].row) == rows[i].passes, "%s",
+                     rows[i].why);
+      ck_assert_msg (dw_drill_filter_passes (&all, &rows[i].row), "%s", rows[i].why);
+    }
+  dw_drill_row one = plain_row (1.4 * MM, 0.0, 1.1, 6);
+  one.result.change[DW_COMPRESSION][DW_HIGH] = -6.0;
+  ck_assert (!dw_drill_filter_passes (&some, &one));
+}
+END_TEST
+
+START_TEST (rows_have_an_order)
+{
+  dw_drill_row a = plain_row (1.4 * MM, -5.0, 1.2, 3);
+  dw_drill_row b = plain_row (1.5 * MM, 4.0, 1.1, 6);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_SIZE), 0);
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_COMPRESSION), 0);
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_PACK), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_HOLES), 0);
+  /* nothing between them: by size */
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_REBOUND), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_SCATTER), 0);
+  ck_assert_int_eq (dw_drill_row_compare (&a, &a, DW_DRILL_BY_PASSES), 0);
+  /* no oil that holds comes last, and so does what is not a number */
+  b.has_hold = true;
+  b.hold.viscosity = 500e-6;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_OIL), 0);
+  a.result.change[DW_REBOUND][DW_MIDDLE] = NAN;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_REBOUND), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&b, &a, DW_DRILL_BY_REBOUND), 0);
+  b.n_passes = -1;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_PASSES), 0);
+}
+END_TEST
+
 START_TEST (without_bottles_the_oil_is_told_and_no_mix)
 {
   const double size[] = { 1.4 * MM, 0.0 };
@@ -210,6 +276,8 @@ main (void)
   tcase_add_test (tcase, half_the_face_is_the_end_of_choice);
   tcase_add_test (tcase, a_row_says_what_the_study_says);
   tcase_add_test (tcase, covered_and_open_sets_have_no_single_size);
+  tcase_add_test (tcase, a_filter_asks_for_all_it_has);
+  tcase_add_test (tcase, rows_have_an_order);
   tcase_add_test (tcase, without_bottles_the_oil_is_told_and_no_mix);
   tcase_add_test (tcase, what_cannot_be_drilled_is_no_row);
   suite_add_tcase (suite, tcase);
