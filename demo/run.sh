@@ -4,8 +4,8 @@
 # usage: sh demo/run.sh
 #
 # With a display it opens the window on the project. Without one it prints the damping forces of
-# every setup and a comparison of two of them, and writes the same as CSV, and the chart as PDF and
-# PNG, to the current folder. Installs what is missing, as root or through sudo.
+# every setup, a comparison of two of them and a drilling table, and writes the same as CSV, and the
+# chart as PDF and PNG, to the current folder. Installs what is missing, as root or through sudo.
 #
 # DAMPWRIGHT_OUT   folder for the files (default: the current one)
 # DAMPWRIGHT_CALC  a dampcalc to use instead of building one
@@ -62,12 +62,16 @@ show_numbers () {
   "$calc" compare "$project" "$fitted" "$trial"
   "$calc" compare "$project" "$fitted" "$trial" --format csv -o "$out/club-final-compare.csv"
 
+  say "what drilling half of the front's holes would do: dampcalc drill"
+  "$calc" drill "$project" --setup "$fitted" --axle front --most-holes 3
+  "$calc" drill "$project" --setup "$fitted" --format csv -o "$out/club-final-drill.csv"
+
   say "the chart: dampcalc chart"
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.pdf"
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.png"
 
   say "written"
-  for name in force.csv compare.csv chart.pdf chart.png; do
+  for name in force.csv compare.csv drill.csv chart.pdf chart.png; do
     file=$(cd "$out" && pwd)/club-final-$name
     if [ ! -s "$file" ]; then
       echo "$file: nothing was written" >&2

@@ -117,6 +117,23 @@ dw_calc_arguments_has (const dw_calc_arguments *self, const char *name)
   return dw_calc_arguments_get (self, name) != NULL;
 }
 
+gboolean
+dw_calc_arguments_choose (const dw_calc_arguments *self, const char *name, const char *const *words,
+                          int *value, GError **error)
+{
+  const char *text = dw_calc_arguments_get (self, name);
+  if (text == NULL)
+    return TRUE;
+  for (int i = 0; words[i] != NULL; i++)
+    if (strcmp (words[i], text) == 0)
+      {
+        *value = i;
+        return TRUE;
+      }
+  g_autofree char *all = g_strjoinv (" or ", (char **)(guintptr)words);
+  return dw_calc_misused (error, "%s needs %s, not \"%s\"", name, all, text);
+}
+
 bool
 dw_calc_arguments_wants_csv (const dw_calc_arguments *self)
 {

@@ -45,6 +45,16 @@ const char *dw_calc_arguments_require (const dw_calc_arguments *arguments, const
 
 bool dw_calc_arguments_has (const dw_calc_arguments *arguments, const char *name);
 
+/**
+ * Which of some words an option has.
+ *
+ * @param words  ended by NULL
+ * @param value  set to the word's place; left alone when the option was not given
+ * @return       FALSE with DW_CALC_WRONG_USAGE when it is none of them
+ */
+gboolean dw_calc_arguments_choose (const dw_calc_arguments *arguments, const char *name,
+                                   const char *const *words, int *value, GError **error);
+
 /** Whether "--format csv" was given. */
 bool dw_calc_arguments_wants_csv (const dw_calc_arguments *arguments);
 

@@ -84,24 +84,6 @@ request_clear (request *r)
 
 /* ---- arguments ---- */
 
-/* Which of some words an option has; @p value is left alone when it was not given. */
-static gboolean
-read_word (const dw_calc_arguments *arguments, const char *option, const char *const *words,
-           int *value, GError **error)
-{
-  const char *text = dw_calc_arguments_get (arguments, option);
-  if (text == NULL)
-    return TRUE;
-  for (int i = 0; words[i] != NULL; i++)
-    if (strcmp (words[i], text) == 0)
-      {
-        *value = i;
-        return TRUE;
-      }
-  g_autofree char *all = g_strjoinv (" or ", (char **)(guintptr)words);
-  return dw_calc_misused (error, "%s needs %s, not \"%s\"", option, all, text);
-}
-
 static gboolean
 read_kind (const dw_calc_arguments *arguments, dw_export_kind *kind, GError **error)
 {
@@ -140,7 +122,7 @@ read_style (const dw_calc_arguments *arguments, request *r, GError **error)
   for (int i = 0; i < DW_N_STYLES; i++)
     words[i] = dw_style_name ((dw_style_id)i);
   int style = r->kind == DW_EXPORT_PDF ? DW_STYLE_PRINT : DW_STYLE_LIGHT;
-  if (!read_word (arguments, "--style", words, &style, error))
+  if (!dw_calc_arguments_choose (arguments, "--style", words, &style, error))
     return FALSE;
   r->page.style = (dw_style_id)style;
   return TRUE;
@@ -155,9 +137,9 @@ read_look (const dw_calc_arguments *arguments, request *r, GError **error)
   int quantity = DW_SHOW_FORCE;
   int place = DW_AT_SHAFT;
   int stroke = DW_N_STROKES;
-  if (!read_word (arguments, "--quantity", quantities, &quantity, error)
-      || !read_word (arguments, "--at", places, &place, error)
-      || !read_word (arguments, "--strip", strokes, &stroke, error))
+  if (!dw_calc_arguments_choose (arguments, "--quantity", quantities, &quantity, error)
+      || !dw_calc_arguments_choose (arguments, "--at", places, &place, error)
+      || !dw_calc_arguments_choose (arguments, "--strip", strokes, &stroke, error))
     return FALSE;
   r->page.look.quantity = (dw_chart_quantity)quantity;
   r->page.look.place = (dw_chart_place)place;

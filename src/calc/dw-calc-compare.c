@@ -117,15 +117,6 @@ print_csv (const pair *p, dw_calc_csv *csv)
     }
 }
 
-static char *
-change_text (double percent)
-{
-  if (isnan (percent))
-    return g_strdup ("-");
-  /* no "-0.0" */
-  return fabs (percent) < 0.05 ? g_strdup ("0.0") : g_strdup_printf ("%+.1f", percent);
-}
-
 static void
 print_figures (const pair *p, FILE *file)
 {
@@ -141,7 +132,7 @@ print_figures (const pair *p, FILE *file)
       const bool pure = strcmp (rows[i].unit, "1") == 0;
       g_autofree char *name = pure ? g_strdup (rows[i].quantity)
                                    : g_strdup_printf ("%s [%s]", rows[i].quantity, rows[i].unit);
-      g_autofree char *change = change_text (rows[i].change);
+      g_autofree char *change = dw_calc_change (rows[i].change);
       dw_calc_table_add (table, name);
       dw_calc_table_add (table, rows[i].stroke);
       if (isnan (rows[i].speed))

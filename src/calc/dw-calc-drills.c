@@ -15,8 +15,7 @@ static const char *const paragraphs[] = {
   "Metric drills from 0.50 to 3.00 mm and number drills #80 to #30, smallest first. A hole is "
   "never smaller than its drill and mostly a little larger: the table shows the largest hole of a "
   "careful hand (tolerance H11 of ISO 286-1) and of a usual one (H12).",
-  "Drilling cannot be undone: wear eye protection, hold the bit in a pin vice or a bench drill, "
-  "deburr, and wash out the swarf.",
+  DW_CALC_DRILL_CAUTION,
   NULL,
 };
 

@@ -41,6 +41,18 @@ dw_calc_figure (double value, int digits)
   return g_strdup (g_ascii_formatd (text, sizeof text, format, value));
 }
 
+char *
+dw_calc_change (double percent)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  if (isnan (percent))
+    return g_strdup ("-");
+  /* no "-0.0" */
+  if (fabs (percent) < 0.05)
+    return g_strdup ("0.0");
+  return g_strdup (g_ascii_formatd (text, sizeof text, "%+.1f", percent));
+}
+
 /* End of the part of @p text that fits into @p room characters, by a blank if there is one. */
 static const char *
 line_end (const char *text, glong room)

@@ -10,6 +10,11 @@
 
 G_BEGIN_DECLS
 
+/** What whoever drills is told. */
+#define DW_CALC_DRILL_CAUTION                                                                      \
+  "Drilling cannot be undone: wear eye protection, hold the bit in a pin vice or a bench drill, "  \
+  "deburr, and wash out the swarf."
+
 /** Columns of a terminal that sentences and helps keep to. */
 #define DW_CALC_WIDTH 78
 
@@ -21,6 +26,13 @@ G_BEGIN_DECLS
  * @return        caller frees
  */
 char *dw_calc_figure (double value, int digits);
+
+/**
+ * A change in percent with its sign and one digit: "+3.1", "-12.0", "0.0". Caller frees.
+ *
+ * @param percent  [%] NaN is "-"
+ */
+char *dw_calc_change (double percent);
 
 /**
  * A number as it was typed, up to six digits: "0.05", "1". Caller frees.

@@ -10,8 +10,8 @@
 #include "calc/dw-calc-text.h"
 
 static const dw_calc_command *const commands[] = {
-  &dw_calc_check, &dw_calc_force,  &dw_calc_compare, &dw_calc_chart,
-  &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,
+  &dw_calc_check, &dw_calc_force, &dw_calc_compare, &dw_calc_chart,
+  &dw_calc_drill, &dw_calc_oil,   &dw_calc_drills,  &dw_calc_shim,
 };
 
 /* Columns that the commands' names take in the help. */
@@ -23,7 +23,8 @@ print_help (FILE *file)
   fputs ("Usage: dampcalc COMMAND [ARGUMENT]...\n\n", file);
   dw_calc_wrap (file, 0, FALSE,
                 "Computes the dampers of off-road model cars: force against shaft speed, what a "
-                "change of holes, shims or oil does, and what drills and oils there are.");
+                "change of holes, shims or oil does, what drilling would do, and what drills and "
+                "oils there are.");
   fputs ("\nCommands:\n", file);
   for (size_t i = 0; i < G_N_ELEMENTS (commands); i++)
     fprintf (file, "  %-*s%s\n", NAME_WIDTH, commands[i]->name, commands[i]->summary);

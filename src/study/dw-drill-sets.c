@@ -59,8 +59,9 @@ largest_within_face (const dw_piston_face *face, const dw_face_hole *hole)
 {
   const double at = hypot (hole->x, hole->y);
   double radius = fmin (face->piston_radius - at, at - face->shaft_radius);
+  /* a covered hole that touches hub or rim is outside the ring for the model */
   if (face->has_shim && hole->covered)
-    radius = fmin (radius, fmin (face->shim_radius - at, at - face->hub_radius));
+    radius = fmin (radius, fmin (face->shim_radius - at, at - face->hub_radius) - SAME);
   else if (face->has_shim)
     radius = fmin (radius, at - face->hub_radius);
   return 2.0 * radius;

@@ -39,10 +39,13 @@ dw_drill_sizes (const dw_drill_sets *sets, int set, const double *drills, int n,
 bool
 dw_drill_is_choice (const dw_drill_sets *sets, const double size[DW_DRILL_SETS])
 {
+  dw_damper drilled;
   /* of two halves that are alike, set 1 gets the smaller size */
   if (sets->is_alike && size[0] > size[1])
     return false;
-  return dw_drill_sets_have_room (sets, size);
+  return dw_drill_sets_have_room (sets, size)
+         && dw_drill_sets_resize (sets, size, &drilled, NULL) == DW_OK
+         && dw_damper_check (&drilled, NULL, 0) == 0;
 }
 
 /* Drills through all holes of the choice, each hole from what it is. */
@@ -71,11 +74,11 @@ nearest_for_all (const dw_drill_sets *sets, const dw_drill_box *box, double want
       const double drill = box->drills[i];
       const double size[DW_DRILL_SETS] = { sets->n_holes[0] > 0 ? drill : 0.0,
                                            sets->n_holes[1] > 0 ? drill : 0.0 };
-      bool is_possible = dw_drill_sets_have_room (sets, size);
+      bool is_nearer = best == 0.0 || fabs (drill - wanted) < fabs (best - wanted);
       for (int s = 0; s < DW_DRILL_SETS; s++)
-        is_possible = is_possible
-                      && (sets->n_holes[s] == 0 || dw_drill_sets_can_reach (sets, s, drill));
-      if (is_possible && (best == 0.0 || fabs (drill - wanted) < fabs (best - wanted)))
+        is_nearer = is_nearer
+                    && (sets->n_holes[s] == 0 || dw_drill_sets_can_reach (sets, s, drill));
+      if (is_nearer && dw_drill_is_choice (sets, size))
         best = drill;
     }
   return best;
@@ -103,16 +106,97 @@ dw_drill_row_make (const dw_drilling *study, const dw_drill_box *box,
   return DW_OK;
 }
 
+/* Two standard deviations over the mean; 0 of a force that is nothing. */
+static double
+part_of (double deviation, const dw_spread_point *point)
+{
+  return point->mean != 0.0 ? 2.0 * deviation / fabs (point->mean) : 0.0;
+}
+
 double
 dw_drill_row_scatter (const dw_drill_row *row)
 {
   double most = 0.0;
   for (int s = 0; s < DW_N_STROKES; s++)
     for (int v = 0; v < DW_N_SPEEDS; v++)
-      {
-        const dw_spread_point *p = &row->spread[s][v];
-        if (p->mean != 0.0)
-          most = fmax (most, 2.0 * p->deviation / fabs (p->mean));
-      }
+      most = fmax (most, part_of (row->spread[s][v].deviation, &row->spread[s][v]));
   return most;
+}
+
+double
+dw_drill_row_pair (const dw_drill_row *row)
+{
+  double most = 0.0;
+  for (int s = 0; s < DW_N_STROKES; s++)
+    for (int v = 0; v < DW_N_SPEEDS; v++)
+      most = fmax (most, part_of (row->spread[s][v].pair_deviation, &row->spread[s][v]));
+  return most;
+}
+
+/* ---- which rows, and in which order ---- */
+
+dw_drill_filter
+dw_drill_filter_defaults (void)
+{
+  return (dw_drill_filter){ .keep_compression = HUGE_VAL,
+                            .least_pack = -HUGE_VAL,
+                            .most_pack = HUGE_VAL,
+                            .most_holes = DW_MAX_FACE_HOLES };
+}
+
+bool
+dw_drill_filter_passes (const dw_drill_filter *filter, const dw_drill_row *row)
+{
+  const dw_drill_result *result = &row->result;
+  const double pack = result->figures.pack[DW_COMPRESSION];
+  for (int v = 0; v < DW_N_SPEEDS; v++)
+    if (!isinf (filter->keep_compression)
+        && !(fabs (result->change[DW_COMPRESSION][v]) <= filter->keep_compression))
+      return false;
+  return pack >= filter->least_pack && pack <= filter->most_pack
+         && row->n_holes <= filter->most_holes;
+}
+
+static double
+key_of (const dw_drill_row *row, dw_drill_order order)
+{
+  switch (order)
+    {
+    case DW_DRILL_BY_COMPRESSION:
+      return fabs (row->result.change[DW_COMPRESSION][DW_MIDDLE]);
+    case DW_DRILL_BY_REBOUND:
+      return fabs (row->result.change[DW_REBOUND][DW_MIDDLE]);
+    case DW_DRILL_BY_PACK:
+      return row->result.figures.pack[DW_COMPRESSION];
+    case DW_DRILL_BY_OIL:
+      return row->has_hold ? row->hold.viscosity : HUGE_VAL;
+    case DW_DRILL_BY_SCATTER:
+      return dw_drill_row_scatter (row);
+    case DW_DRILL_BY_HOLES:
+      return row->n_holes;
+    case DW_DRILL_BY_PASSES:
+      return row->n_passes;
+    case DW_DRILL_BY_SIZE:
+    case DW_N_DRILL_ORDERS:
+      break;
+    }
+  return 0.0;
+}
+
+/* What is not a number comes last, so that the order is one. */
+static int
+compare_keys (double a, double b)
+{
+  if (isnan (a) || isnan (b))
+    return isnan (a) - isnan (b);
+  return (a > b) - (a < b);
+}
+
+int
+dw_drill_row_compare (const dw_drill_row *a, const dw_drill_row *b, dw_drill_order order)
+{
+  int sign = compare_keys (key_of (a, order), key_of (b, order));
+  for (int s = 0; s < DW_DRILL_SETS && sign == 0; s++)
+    sign = compare_keys (a->result.size[s], b->result.size[s]);
+  return sign;
 }

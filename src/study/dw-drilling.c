@@ -362,22 +362,63 @@ dw_drilling_single (const dw_drilling *study, const double size[DW_DRILL_SETS], 
 
 /* ---- scatter ---- */
 
-/* Bits of the groups of a drilled piston that no drill has touched. */
-static unsigned
-exact_groups (const dw_drill_sets *sets, const double size[DW_DRILL_SETS], const dw_piston *drilled)
+/* @return  false when there is no room */
+static bool
+add_group (dw_piston *piston, dw_holes holes)
 {
-  unsigned exact = 0;
-  for (int g = 0; g < drilled->n_holes; g++)
+  if (holes.count == 0)
+    return true;
+  if (piston->n_holes == DW_MAX_HOLE_GROUPS
+      || holes.count > (int)dw_limit_get (DW_LIMIT_HOLE_COUNT)->high)
+    return false;
+  piston->holes[piston->n_holes++] = holes;
+  return true;
+}
+
+/* Holes of one kind in a set. */
+static int
+count_kind (const dw_drill_sets *sets, int set, bool covered)
+{
+  int n = 0;
+  for (int g = 0; g < sets->damper.piston.n_holes; g++)
+    n += sets->damper.piston.holes[g].covered == covered ? sets->count[set][g] : 0;
+  return n;
+}
+
+/* The drilled piston, with what is drilled in groups of its own even where other holes have had
+ * that size before. @return  false when there is no room for them */
+static bool
+tell_apart (const dw_drill_sets *sets, const double size[DW_DRILL_SETS], dw_piston *out,
+            unsigned *exact)
+{
+  const dw_piston *now = &sets->damper.piston;
+  const bool is_one_size = fabs (size[0] - size[1]) <= DW_DRILL_SAME;
+  bool fits = true;
+
+  *out = *now;
+  out->n_holes = 0;
+  for (int g = 0; g < now->n_holes; g++)
     {
-      bool is_touched = false;
+      dw_holes left = now->holes[g];
       for (int s = 0; s < DW_DRILL_SETS; s++)
-        is_touched = is_touched
-                     || (size[s] > 0.0 && sets->n_holes[s] > 0
-                         && fabs (drilled->holes[g].diameter - size[s]) <= DW_DRILL_SAME);
-      if (!is_touched)
-        exact |= 1U << g;
+        left.count -= size[s] > 0.0 ? sets->count[s][g] : 0;
+      fits = fits && add_group (out, left);
     }
-  return exact;
+  *exact = (1U << out->n_holes) - 1U;
+  for (int covered = 0; covered < 2; covered++)
+    {
+      int n[DW_DRILL_SETS];
+      for (int s = 0; s < DW_DRILL_SETS; s++)
+        n[s] = size[s] > 0.0 ? count_kind (sets, s, covered != 0) : 0;
+      if (is_one_size)
+        {
+          n[0] += n[1];
+          n[1] = 0;
+        }
+      for (int s = 0; s < DW_DRILL_SETS; s++)
+        fits = fits && add_group (out, (dw_holes){ n[s], size[s], covered != 0 });
+    }
+  return fits;
 }
 
 dw_status
@@ -388,11 +429,16 @@ dw_drilling_spread (const dw_drilling *study, const double size[DW_DRILL_SETS],
   dw_spread_limits holes = { .hole_grade = limits->hole_grade, .hole_error = limits->hole_error };
   dw_spread_point points[DW_N_STROKES][DW_N_SPEEDS];
   dw_damper drilled;
+  dw_piston apart;
 
   dw_status status = dw_drill_sets_apply (&study->sets, size, &drilled, err);
   if (status != DW_OK)
     return status;
-  holes.exact_groups = exact_groups (&study->sets, size, &drilled.piston);
+  /* else every hole is taken as drilled: rather too much scatter than none */
+  if (tell_apart (&study->sets, size, &apart, &holes.exact_groups))
+    drilled.piston = apart;
+  else
+    holes.exact_groups = 0;
   for (int s = 0; s < DW_N_STROKES && status == DW_OK; s++)
     status = dw_spread_make (&drilled, study->temperature, &holes, (dw_stroke)s, study->speeds,
                              DW_N_SPEEDS, points[s], err);

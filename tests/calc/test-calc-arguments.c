@@ -96,6 +96,36 @@ START_TEST (what_is_required_is_missed_by_name)
 }
 END_TEST
 
+START_TEST (one_of_some_words_is_chosen)
+{
+  static const char *const choices[] = { "one", "other", NULL };
+  static const struct
+  {
+    const char *line;
+    int value;           /* 7 = as it was */
+    const char *message; /* NULL = fine */
+  } rows[] = {
+    { "--setup other", 1, NULL },
+    { "--setup one", 0, NULL },
+    { "a", 7, NULL },
+    { "--setup on", 7, "--setup needs one or other, not \"on\"" },
+    { "--setup=", 7, "--setup needs one or other, not \"\"" },
+  };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      g_auto (GStrv) words = g_strsplit (rows[i].line, " ", 0);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (dw_calc_arguments) arguments = parse (words, NULL);
+      int value = 7;
+      ck_assert_ptr_nonnull (arguments);
+      ck_assert (dw_calc_arguments_choose (arguments, "--setup", choices, &value, &error)
+                 == (rows[i].message == NULL));
+      ck_assert_int_eq (value, rows[i].value);
+      ck_assert_pstr_eq (error != NULL ? error->message : NULL, rows[i].message);
+    }
+}
+END_TEST
+
 START_TEST (csv_is_asked_for)
 {
   static const char *const texts[] = { "a", "a --format table", "a --format csv" };
@@ -116,6 +146,7 @@ main (void)
   tcase_add_loop_test (tc, words_are_options_or_operands, 0, N_ENTRIES (lines));
   tcase_add_test (tc, behind_help_nothing_is_read);
   tcase_add_test (tc, what_is_required_is_missed_by_name);
+  tcase_add_test (tc, one_of_some_words_is_chosen);
   tcase_add_test (tc, csv_is_asked_for);
   suite_add_tcase (suite, tc);
   return run_suite (suite);

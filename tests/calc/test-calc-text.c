@@ -68,6 +68,22 @@ wrapped (int indent, gboolean hang, const char *text)
   return bytes;
 }
 
+START_TEST (a_change_has_a_sign_but_not_nothing)
+{
+  static const struct
+  {
+    double percent;
+    const char *text;
+  } rows[] = { { 3.14, "+3.1" }, { -12.0, "-12.0" }, { -0.04, "0.0" },
+               { 0.0, "0.0" },   { 0.06, "+0.1" },   { NAN, "-" } };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      g_autofree char *text = dw_calc_change (rows[i].percent);
+      ck_assert_str_eq (text, rows[i].text);
+    }
+}
+END_TEST
+
 START_TEST (a_paragraph_is_broken_at_blanks)
 {
   g_autoptr (GString) long_text = g_string_new ("begin");
@@ -129,6 +145,7 @@ main (void)
   TCase *tc = tcase_create ("text");
   tcase_add_loop_test (tc, a_figure_has_the_digits_that_it_deserves, 0, N_ENTRIES (figures));
   tcase_add_test (tc, a_plain_number_is_as_it_was_typed);
+  tcase_add_test (tc, a_change_has_a_sign_but_not_nothing);
   tcase_add_test (tc, a_paragraph_is_broken_at_blanks);
   tcase_add_test (tc, a_word_longer_than_a_line_is_broken);
   tcase_add_test (tc, short_and_broken_texts_are_lines_too);

@@ -9,9 +9,10 @@
 #include "calc-run.h"
 #include "calc/dw-calc-command.h"
 
-static const dw_calc_command *const commands[] = { &dw_calc_check, &dw_calc_force, &dw_calc_compare,
-                                                   &dw_calc_chart, &dw_calc_oil,   &dw_calc_drills,
-                                                   &dw_calc_shim };
+static const dw_calc_command *const commands[] = { &dw_calc_check,   &dw_calc_force,
+                                                   &dw_calc_compare, &dw_calc_chart,
+                                                   &dw_calc_drill,   &dw_calc_oil,
+                                                   &dw_calc_drills,  &dw_calc_shim };
 
 #define SHIM                                                                                       \
   "shim --hub 6 --outer 10.6 --thickness 0.15,0.1 --modulus-gpa 4 --poisson 0.38 --ring 7.1:9.3 "  \
@@ -30,6 +31,12 @@ static const char *const good[] = {
   "compare {demo}/club-final.dampwright baseline trial-2",
   "compare {demo}/club-final.dampwright baseline trial-2 --format csv",
   "compare {data}/valid/everything.dampwright baseline trial-1",
+  "drill {demo}/club-final.dampwright",
+  "drill {demo}/club-final.dampwright --setup trial-2 --sets kinds --drills table --sort oil",
+  "drill {demo}/early-void.dampwright --axle front --tolerance 0.025",
+  "drill {data}/valid/everything.dampwright --drills table --format csv",
+  "drill {data}/valid/everything.dampwright --setup trial-1 --sets kinds",
+  "drill {demo}/club-final.dampwright --keep-compression 7.5 --pack 1.1:1.7 --most-holes 3",
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5",
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5 --format csv",
   "oil --blend 350:0.4,500:0.6 --at-c 25,25.5",
@@ -49,7 +56,7 @@ static const struct
 } misuses[] = {
   { "", "no command" },
   { "stacks {demo}/club-final.dampwright", "unknown command \"stacks\"" },
-  { "drill {demo}/club-final.dampwright", "unknown command \"drill\"" },
+  { "dril {demo}/club-final.dampwright", "unknown command \"dril\"" },
   { "match", "unknown command \"match\"" },
   { "sheet", "unknown command \"sheet\"" },
   { "chart", "needs FILE" },
@@ -84,6 +91,25 @@ static const struct
   { "compare a b", "needs FILE ID ID" },
   { "compare a b c d", "\"d\"" },
   { "compare a b c --axle front", "unknown option" },
+  { "drill", "needs FILE" },
+  { "drill a b", "\"b\"" },
+  { "drill a --axle middle", "front or rear" },
+  { "drill a --sets thirds", "halves or kinds" },
+  { "drill a --drills inch", "box or table or metric" },
+  { "drill a --tolerance H7", "H11, H12 or a number from 0 to 0.5 mm" },
+  { "drill a --tolerance -0.1", "from 0 to 0.5 mm" },
+  { "drill a --tolerance 0.6", "from 0 to 0.5 mm" },
+  { "drill a --tolerance nan", "\"nan\"" },
+  { "drill a --keep-compression 101", "0 to 100 %" },
+  { "drill a --keep-compression 5,5", "--keep-compression" },
+  { "drill a --pack 1", "FROM:TO" },
+  { "drill a --pack 1:2:3", "FROM:TO" },
+  { "drill a --pack 2:1", "goes up" },
+  { "drill a --pack 1:x", "--pack needs a number from 0 to 100" },
+  { "drill a --most-holes 0", "1 to 512" },
+  { "drill a --most-holes 2.5", "whole number" },
+  { "drill a --sort price", "size or compression" },
+  { "drill a --hold", "unknown option \"--hold\"" },
   { "oil", "--viscosity-cst" },
   { "oil --viscosity-cst 450", "--at-c is missing" },
   { "oil --viscosity-cst 450 --blend 1:0.5,2:0.5 --at-c 20", "either" },
@@ -236,7 +262,7 @@ START_TEST (a_decimal_comma_changes_no_message)
   if (!test_use_locale ("de_DE.UTF-8"))
     return;
   static const char *const bad[] = { "check {data}/malformed/misfit-hole.dampwright",
-                                     "force a --speeds 1,5,x",
+                                     "force a --speeds 1,5,x", "drill a --tolerance 0,1",
                                      "oil --blend 350:0.5,400:0.4 --at-c 20" };
   for (size_t i = 0; i < G_N_ELEMENTS (bad); i++)
     {
@@ -342,10 +368,9 @@ START_TEST (the_project_is_not_overwritten)
 END_TEST
 
 static const char *const unreadable[] = {
-  "check {demo}/none.dampwright",
-  "check {demo}",
-  "force {demo}/none.dampwright",
-  "compare {demo}/none.dampwright a b",
+  "check {demo}/none.dampwright", "check {demo}",
+  "force {demo}/none.dampwright", "compare {demo}/none.dampwright a b",
+  "drill {demo}/none.dampwright",
 };
 
 START_TEST (a_file_that_cannot_be_read_is_status_3)

@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "model/dw-drill.h"
 #include "test-support.h"
 
 #define MM 1e-3
@@ -20,9 +21,16 @@ static const dw_drill_box box = { .drills = drills,
 static dw_drill_sets sets;
 static dw_drilling study;
 
-/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
 static void
-set_up (dw_drill_division division)
+set_up_damper (const dw_damper *damper, dw_drill_division division)
+{
+  dw_drill_sets_init (&sets, damper, division);
+  ck_assert_int_eq (dw_drilling_init (&study, &sets, 25.0, speeds, NULL), DW_OK);
+}
+
+/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
+static dw_damper
+sample_damper (void)
 {
   dw_damper d = dw_damper_defaults ();
   d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
@@ -33,8 +41,14 @@ set_up (dw_drill_division division)
   d.valve.hole_circle = 8.2e-3;
   d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
   d.valve.n_shims = 1;
-  dw_drill_sets_init (&sets, &d, division);
-  ck_assert_int_eq (dw_drilling_init (&study, &sets, 25.0, speeds, NULL), DW_OK);
+  return d;
+}
+
+static void
+set_up (dw_drill_division division)
+{
+  const dw_damper d = sample_damper ();
+  set_up_damper (&d, division);
 }
 
 START_TEST (sizes_are_larger_drills_in_order)
@@ -69,6 +83,63 @@ START_TEST (halves_that_are_alike_are_not_told_twice)
 }
 END_TEST
 
+/* A narrow ring with many holes: it is half a face of holes before the land is gone. */
+static dw_damper
+crowded_damper (void)
+{
+  dw_damper d = dw_damper_defaults ();
+  d.body.bore = 8e-3;
+  d.body.rod = 5e-3;
+  d.piston.holes[0] = (dw_holes){ 11, 1.0e-3, false };
+  return d;
+}
+
+/* Every pair of the drill table: what is offered can be computed, and nothing else is kept back
+ * but what the model refuses and the other one of two that are alike. */
+START_TEST (every_choice_is_a_damper)
+{
+  const dw_damper dampers[] = { sample_damper (), crowded_damper (), dw_damper_defaults () };
+  const dw_damper *damper = &dampers[_i / DW_N_DRILL_DIVISIONS];
+  const dw_drill_division division = (dw_drill_division)(_i % DW_N_DRILL_DIVISIONS);
+  double table[256];
+  double size_of[DW_DRILL_SETS][257];
+  int n_sizes[DW_DRILL_SETS];
+  size_t n;
+  const dw_drill_size *all = dw_drill_table (&n);
+  int n_choices = 0;
+  ck_assert_uint_le (n, N_ENTRIES (table));
+  for (size_t i = 0; i < n; i++)
+    table[i] = all[i].diameter;
+  set_up_damper (damper, division);
+  for (int s = 0; s < DW_DRILL_SETS; s++)
+    n_sizes[s] = dw_drill_sizes (&sets, s, table, (int)n, size_of[s]);
+  for (int i = 0; i < n_sizes[0]; i++)
+    for (int k = 0; k < n_sizes[1]; k++)
+      {
+        const double size[] = { size_of[0][i], size_of[1][k] };
+        const bool is_choice = dw_drill_is_choice (&sets, size);
+        dw_drill_result result;
+        dw_error err = { .text = "" };
+        const dw_status status = dw_drilling_at (&study, size, &result, &err);
+        const bool is_twin = sets.is_alike && size[0] > size[1];
+        ck_assert_msg (is_choice == (status == DW_OK && !is_twin), "%.4f and %.4f mm: %s",
+                       size[0] / MM, size[1] / MM, err.text);
+        n_choices += is_choice;
+      }
+  ck_assert_int_gt (n_choices, 5);
+}
+END_TEST
+
+START_TEST (half_the_face_is_the_end_of_choice)
+{
+  const dw_damper d = crowded_damper ();
+  const double size[] = { 1.4 * MM, 1.4 * MM };
+  set_up_damper (&d, DW_DRILL_HALVES);
+  ck_assert (dw_drill_sets_have_room (&sets, size));
+  ck_assert (!dw_drill_is_choice (&sets, size));
+}
+END_TEST
+
 START_TEST (a_row_says_what_the_study_says)
 {
   const double size[] = { 1.4 * MM, 1.5 * MM };
@@ -88,6 +159,8 @@ START_TEST (a_row_says_what_the_study_says)
   ck_assert (row.has_single && row.single > 1.45 * MM && row.single < 1.5 * MM);
   ck_assert (row.single_drill == 1.5 * MM);
   ck_assert (dw_drill_row_scatter (&row) > 0.01 && dw_drill_row_scatter (&row) < 0.2);
+  assert_close (dw_drill_row_pair (&row), sqrt (2.0) * dw_drill_row_scatter (&row), 1e-9, 0.0,
+                "left and right are drilled hole by hole");
 }
 END_TEST
 
@@ -99,6 +172,72 @@ START_TEST (covered_and_open_sets_have_no_single_size)
   ck_assert_int_eq (dw_drill_row_make (&study, &box, size, &row, NULL), DW_OK);
   ck_assert (!row.has_single);
   ck_assert_int_eq (row.n_holes, 10);
+}
+END_TEST
+
+/* A row with what filters and orders look at. */
+static dw_drill_row
+plain_row (double size, double change, double pack, int n_holes)
+{
+  dw_drill_row row = { .n_holes = n_holes };
+  row.result.size[1] = size;
+  row.result.figures.pack[DW_COMPRESSION] = pack;
+  for (int v = 0; v < DW_N_SPEEDS; v++)
+    row.result.change[DW_COMPRESSION][v] = change;
+  return row;
+}
+
+START_TEST (a_filter_asks_for_all_it_has)
+{
+  const dw_drill_filter all = dw_drill_filter_defaults ();
+  const dw_drill_filter some = { 5.0, 1.0, 1.2, 6 };
+  const struct
+  {
+    dw_drill_row row;
+    bool passes;
+    const char *why;
+  } rows[] = {
+    { plain_row (1.4 * MM, -5.0, 1.2, 6), true, "on every limit" },
+    { plain_row (1.4 * MM, -5.1, 1.1, 6), false, "too soft" },
+    { plain_row (1.4 * MM, 5.1, 1.1, 6), false, "too firm" },
+    { plain_row (1.4 * MM, 0.0, 0.99, 6), false, "packs too little" },
+    { plain_row (1.4 * MM, 0.0, 1.21, 6), false, "packs too much" },
+    { plain_row (1.4 * MM, 0.0, 1.1, 7), false, "too many holes" },
+    { plain_row (1.4 * MM, NAN, 1.1, 6), false, "a change from nothing" },
+  };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      ck_assert_msg (dw_drill_filter_passes (&some, &rows[i].row) == rows[i].passes, "%s",
+                     rows[i].why);
+      ck_assert_msg (dw_drill_filter_passes (&all, &rows[i].row), "%s", rows[i].why);
+    }
+  dw_drill_row one = plain_row (1.4 * MM, 0.0, 1.1, 6);
+  one.result.change[DW_COMPRESSION][DW_HIGH] = -6.0;
+  ck_assert (!dw_drill_filter_passes (&some, &one));
+}
+END_TEST
+
+START_TEST (rows_have_an_order)
+{
+  dw_drill_row a = plain_row (1.4 * MM, -5.0, 1.2, 3);
+  dw_drill_row b = plain_row (1.5 * MM, 4.0, 1.1, 6);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_SIZE), 0);
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_COMPRESSION), 0);
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_PACK), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_HOLES), 0);
+  /* nothing between them: by size */
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_REBOUND), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_SCATTER), 0);
+  ck_assert_int_eq (dw_drill_row_compare (&a, &a, DW_DRILL_BY_PASSES), 0);
+  /* no oil that holds comes last, and so does what is not a number */
+  b.has_hold = true;
+  b.hold.viscosity = 500e-6;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_OIL), 0);
+  a.result.change[DW_REBOUND][DW_MIDDLE] = NAN;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_REBOUND), 0);
+  ck_assert_int_lt (dw_drill_row_compare (&b, &a, DW_DRILL_BY_REBOUND), 0);
+  b.n_passes = -1;
+  ck_assert_int_gt (dw_drill_row_compare (&a, &b, DW_DRILL_BY_PASSES), 0);
 }
 END_TEST
 
@@ -133,8 +272,12 @@ main (void)
   tcase_add_test (tcase, sizes_are_larger_drills_in_order);
   tcase_add_test (tcase, an_empty_set_stays_as_it_is);
   tcase_add_test (tcase, halves_that_are_alike_are_not_told_twice);
+  tcase_add_loop_test (tcase, every_choice_is_a_damper, 0, 3 * DW_N_DRILL_DIVISIONS);
+  tcase_add_test (tcase, half_the_face_is_the_end_of_choice);
   tcase_add_test (tcase, a_row_says_what_the_study_says);
   tcase_add_test (tcase, covered_and_open_sets_have_no_single_size);
+  tcase_add_test (tcase, a_filter_asks_for_all_it_has);
+  tcase_add_test (tcase, rows_have_an_order);
   tcase_add_test (tcase, without_bottles_the_oil_is_told_and_no_mix);
   tcase_add_test (tcase, what_cannot_be_drilled_is_no_row);
   suite_add_tcase (suite, tcase);

@@ -301,6 +301,60 @@ START_TEST (only_drilled_holes_scatter)
 }
 END_TEST
 
+/* Drilled to a size that other holes have had before: those still do not scatter. The judge is the
+ * spread of the same damper with the other holes a hair larger, so that they are a group apart. */
+static void
+expect_same_spread (const dw_drilling *study, const double size[DW_DRILL_SETS],
+                    const dw_damper *apart, unsigned exact)
+{
+  const dw_spread_limits limits = { .hole_grade = 12 };
+  const dw_spread_limits told = { .hole_grade = 12, .exact_groups = exact };
+  dw_spread_point out[DW_N_STROKES][DW_N_SPEEDS];
+  ck_assert_int_eq (dw_drilling_spread (study, size, &limits, out, NULL), DW_OK);
+  for (int s = 0; s < DW_N_STROKES; s++)
+    {
+      dw_spread_point expected[DW_N_SPEEDS];
+      ck_assert_int_eq (dw_spread_make (apart, study->temperature, &told, (dw_stroke)s, speeds,
+                                        DW_N_SPEEDS, expected, NULL),
+                        DW_OK);
+      for (int v = 0; v < DW_N_SPEEDS; v++)
+        {
+          assert_close (out[s][v].mean, expected[v].mean, 1e-4, 0.0, "a hair of 2 nm");
+          assert_close (out[s][v].deviation, expected[v].deviation, 1e-3, 0.0, "as above");
+        }
+    }
+}
+
+START_TEST (covered_holes_of_the_drilled_size_do_not_scatter)
+{
+  dw_damper damper = sample_damper ();
+  damper.piston.holes[0].diameter = 1.0e-3;
+  const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 25.0);
+  const double size[] = { 1.1e-3, 1.1e-3 };
+  damper.piston.holes[0].diameter = 1.1e-3;
+  expect_same_spread (&study, size, &damper, 1U << 1);
+}
+END_TEST
+
+START_TEST (holes_that_had_the_drilled_size_do_not_scatter)
+{
+  dw_damper damper = sample_damper ();
+  damper.piston.holes[2] = (dw_holes){ 2, 1.2e-3, false };
+  damper.piston.n_holes = 3;
+  dw_drill_sets sets;
+  dw_drilling study;
+  dw_drill_sets_init (&sets, &damper, DW_DRILL_HALVES);
+  for (int i = 0; i < sets.face.n_holes; i++)
+    sets.set_of[i] = sets.face.holes[i].group == 2 ? 0 : -1;
+  dw_drill_sets_update (&sets);
+  ck_assert_int_eq (dw_drilling_init (&study, &sets, 25.0, speeds, NULL), DW_OK);
+  const double size[] = { 1.3e-3, 0.0 };
+  damper.piston.holes[0].diameter = 1.3e-3 + 2e-9;
+  damper.piston.holes[2].diameter = 1.3e-3;
+  expect_same_spread (&study, size, &damper, 1U << 0 | 1U << 1);
+}
+END_TEST
+
 START_TEST (a_bottle_or_two_mixed_give_the_oil)
 {
   const double bottles[] = { 600e-6, 200e-6, 400e-6 };
@@ -335,6 +389,8 @@ main (void)
   tcase_add_test (tcase, one_size_for_two_does_the_same);
   tcase_add_test (tcase, open_and_covered_holes_have_no_one_size);
   tcase_add_test (tcase, only_drilled_holes_scatter);
+  tcase_add_test (tcase, covered_holes_of_the_drilled_size_do_not_scatter);
+  tcase_add_test (tcase, holes_that_had_the_drilled_size_do_not_scatter);
   tcase_add_test (tcase, a_bottle_or_two_mixed_give_the_oil);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);

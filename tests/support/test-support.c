@@ -157,10 +157,10 @@ static char *
 read_field (const char **text)
 {
   const char *p = *text;
-  char *field = get_memory (NULL, strlen (p) + 1);
+  const bool quoted = *p == '"';
+  char *field = get_memory (NULL, (quoted ? strlen (p) : strcspn (p, ",\r\n")) + 1);
   size_t n = 0;
 
-  const bool quoted = *p == '"';
   if (quoted)
     p++;
   while (*p != '\0')
