@@ -11,7 +11,6 @@
 #include <gtk/gtk.h>
 
 #include "window/dw-drill-choice.h"
-#include "window/dw-drill-filter.h"
 #include "window/dw-quantity.h"
 
 G_BEGIN_DECLS

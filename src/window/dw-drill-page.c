@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "model/dw-drill.h"
+#include "window/dw-beside-layout.h"
 #include "window/dw-chart-view.h"
 #include "window/dw-chart-words.h"
 #include "window/dw-drill-edit.h"
@@ -21,8 +22,8 @@
 /* The chart shows speeds to somewhat past the high one. */
 static const double PAST_HIGH = 1.2;
 
-/* [px] */
-static const int FACE_EXTENT = 150;
+static const int FACE_EXTENT = 130; /* [px] */
+static const int LEAST_NAME_CHARS = 9;
 
 struct _DwDrillPage
 {
@@ -46,6 +47,7 @@ struct _DwDrillPage
   GtkSpinButton *pack_to;
   GtkCheckButton *has_holes;
   GtkSpinButton *holes;
+  GtkMenuButton *filter;
   GtkWidget *own_error_label;
   GtkSpinButton *own_error;
   DwDrillList *list;
@@ -141,15 +143,28 @@ dot_of (DwDrillPage *self, DwDrillChoice *choice)
 static dw_drill_filter
 filter_now (DwDrillPage *self)
 {
-  return (dw_drill_filter){
-    .has_compression = gtk_check_button_get_active (self->has_compression),
-    .compression = gtk_spin_button_get_value (self->compression),
-    .has_pack = gtk_check_button_get_active (self->has_pack),
-    .pack_from = gtk_spin_button_get_value (self->pack_from),
-    .pack_to = gtk_spin_button_get_value (self->pack_to),
-    .has_holes = gtk_check_button_get_active (self->has_holes),
-    .holes = gtk_spin_button_get_value_as_int (self->holes),
-  };
+  dw_drill_filter filter = dw_drill_filter_defaults ();
+  if (gtk_check_button_get_active (self->has_compression))
+    filter.keep_compression = gtk_spin_button_get_value (self->compression);
+  if (gtk_check_button_get_active (self->has_pack))
+    {
+      filter.least_pack = gtk_spin_button_get_value (self->pack_from);
+      filter.most_pack = gtk_spin_button_get_value (self->pack_to);
+    }
+  if (gtk_check_button_get_active (self->has_holes))
+    filter.most_holes = gtk_spin_button_get_value_as_int (self->holes);
+  return filter;
+}
+
+/* "Filter: 12 of 45" while something is left out. */
+static void
+show_count (DwDrillPage *self)
+{
+  const guint all = g_list_model_get_n_items (dw_drill_choices_get_list (self->choices));
+  const guint shown = g_list_model_get_n_items (dw_drill_list_get_shown (self->list));
+  g_autofree char *text = shown == all ? g_strdup (_ ("_Filter"))
+                                       : g_strdup_printf (_ ("_Filter: %u of %u"), shown, all);
+  gtk_menu_button_set_label (self->filter, text);
 }
 
 static dw_drill_dot *
@@ -269,14 +284,11 @@ show_map (DwDrillPage *self)
 /* ---- what a choice does ---- */
 
 static dw_series *
-series_of (DwDrillPage *self, const dw_drilling *study, const dw_damper *damper, const char *name,
-           int slot)
+series_of (const dw_drilling *study, const dw_damper *damper, const char *name, int slot)
 {
   const dw_series_range range = { 0.0, fmin (10.0, study->speeds[DW_HIGH] * PAST_HIGH), false };
   dw_series *series = dw_series_new (name);
 
-  (void)self;
-  series->is_fitted = slot == DW_SLOT_FITTED;
   series->slot = slot;
   if (dw_series_fill (series, damper, study->temperature, &range, NULL) != DW_OK)
     g_clear_pointer (&series, dw_series_free);
@@ -294,15 +306,16 @@ show_chart (DwDrillPage *self, const dw_drilling *study, DwDrillChoice *choice)
   int n = 0;
 
   chart.labels = dw_chart_words ();
+  chart.labels.title = axle_now (self) == DW_FRONT ? _ ("Front") : _ ("Rear");
   chart.units = dw_chart_words_units (self->units);
   g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
   chart.legend = DW_LEGEND_TABLE;
-  series[n] = series_of (self, study, &study->sets.damper, _ ("now"), DW_SLOT_FITTED);
+  series[n] = series_of (study, &study->sets.damper, _ ("now"), DW_SLOT_FITTED);
   n += series[n] != NULL;
   if (n == 1 && row != NULL && row->n_holes > 0
       && dw_drill_sets_apply (&study->sets, row->result.size, &drilled, NULL) == DW_OK)
     {
-      series[n] = series_of (self, study, &drilled, _ ("drilled"), DW_SLOT_TRIAL_1);
+      series[n] = series_of (study, &drilled, _ ("drilled"), DW_SLOT_TRIAL_1);
       if (series[n] != NULL)
         dw_series_fill_band (series[n++], &drilled, study->temperature, &limits, NULL);
     }
@@ -422,6 +435,7 @@ on_filter_changed (DwDrillPage *self)
 {
   const dw_drill_filter filter = filter_now (self);
   dw_drill_list_set_filter (self->list, &filter);
+  show_count (self);
   on_map_changed (self);
 }
 
@@ -463,6 +477,7 @@ on_choices_changed (DwDrillPage *self)
       dw_piston_view_set_sets (self->face, study->sets.set_of, study->sets.face.n_holes);
     }
   show_map (self);
+  show_count (self);
   if (!had || !dw_drill_page_choose (self, size))
     show_choice (self);
 }
@@ -570,7 +585,7 @@ dw_drill_page_set_style (DwDrillPage *self, const dw_chart_style *style)
   dw_chart_view_set_style (self->chart, style);
   dw_piston_view_set_style (self->face, style);
   gtk_widget_set_size_request (GTK_WIDGET (self->chart), -1,
-                               (int)(15.0 * style->font[DW_TEXT_TICK].size));
+                               (int)(17.0 * style->font[DW_TEXT_TICK].size));
 }
 
 DwDrillChoices *
@@ -700,6 +715,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, pack_to);
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, has_holes);
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, holes);
+  gtk_widget_class_bind_template_child (widget_class, DwDrillPage, filter);
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, own_error_label);
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, own_error);
   gtk_widget_class_bind_template_child (widget_class, DwDrillPage, list);
@@ -732,6 +748,7 @@ dw_drill_page_class_init (DwDrillPageClass *klass)
   gtk_widget_class_install_action (widget_class, "drill.trial", NULL, make_trial);
   gtk_widget_class_install_action (widget_class, "drill.plan", NULL, show_plan);
 
+  g_type_ensure (DW_TYPE_BESIDE_LAYOUT);
   g_type_ensure (DW_TYPE_CHART_VIEW);
   g_type_ensure (DW_TYPE_DRILL_LIST);
   g_type_ensure (DW_TYPE_DRILL_MAP_VIEW);
@@ -740,6 +757,40 @@ dw_drill_page_class_init (DwDrillPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/drill-page.ui");
   bind_children (widget_class);
+}
+
+/* The button shows as much of a long name as it has room for. */
+static void
+on_name_setup (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  GtkWidget *label = gtk_label_new ("");
+  (void)factory;
+  (void)data;
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_NAME_CHARS);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+on_name_bind (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  (void)factory;
+  (void)data;
+  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
+                       gtk_string_object_get_string (gtk_list_item_get_item (item)));
+}
+
+static void
+let_shrink (GtkDropDown *names)
+{
+  GtkListItemFactory *whole = gtk_drop_down_get_factory (names);
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+  if (whole != NULL)
+    gtk_drop_down_set_list_factory (names, whole);
+  g_signal_connect (factory, "setup", G_CALLBACK (on_name_setup), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (on_name_bind), NULL);
+  gtk_drop_down_set_factory (names, factory);
 }
 
 /* What tones and lines can show; lines can be left out. */
@@ -790,6 +841,9 @@ dw_drill_page_init (DwDrillPage *self)
   self->updating = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_measures (self);
+  let_shrink (self->division);
+  let_shrink (self->shade);
+  let_shrink (self->contour);
   dw_piston_view_set_extent (self->face, FACE_EXTENT);
   connect_children (self);
   dw_drill_list_set_choices (self->list, dw_drill_choices_get_list (self->choices));

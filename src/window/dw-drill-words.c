@@ -98,19 +98,6 @@ add_pack (GString *text, const dw_drilling *study, const dw_drill_row *row, dw_u
   g_string_append_printf (text, _ ("Pack %s → %s, rebound share %s\n"), before, after, share);
 }
 
-/* Two standard deviations of left minus right, over the mean. [%] */
-static double
-pair_percent (const dw_drill_row *row)
-{
-  double most = 0.0;
-  for (int s = 0; s < DW_N_STROKES; s++)
-    for (int v = 0; v < DW_N_SPEEDS; v++)
-      if (row->spread[s][v].mean != 0.0)
-        most = fmax (most,
-                     200.0 * row->spread[s][v].pair_deviation / fabs (row->spread[s][v].mean));
-  return most;
-}
-
 static void
 add_hold (GString *text, const dw_drill_box *box, const dw_drill_row *row)
 {
@@ -155,7 +142,7 @@ dw_drill_words_figures (const dw_drilling *study, const dw_drill_box *box, const
     g_string_append_printf (
         text,
         _ ("Holes come out larger: force ±\u202f%.1f\u202f%%, left to right ±\u202f%.1f\u202f%%\n"),
-        100.0 * dw_drill_row_scatter (row), pair_percent (row));
+        100.0 * dw_drill_row_scatter (row), 100.0 * dw_drill_row_pair (row));
   add_single (text, row, units);
   g_string_append_printf (text, ngettext ("%d hole to drill", "%d holes to drill", row->n_holes),
                           row->n_holes);
