@@ -436,6 +436,7 @@ static void
 dw_drill_list_init (DwDrillList *self)
 {
   self->bottles = g_array_new (FALSE, FALSE, sizeof (double));
+  self->wanted = dw_drill_filter_defaults ();
   self->filter = gtk_custom_filter_new (passes, self, NULL);
   self->filtered = gtk_filter_list_model_new (NULL, GTK_FILTER (self->filter));
   self->sorted = gtk_sort_list_model_new (G_LIST_MODEL (self->filtered), NULL);

@@ -23,7 +23,7 @@
 static const double PAST_HIGH = 1.2;
 
 static const int FACE_EXTENT = 130; /* [px] */
-static const int LEAST_NAME_CHARS = 9;
+static const int LEAST_NAME_CHARS = 3;
 
 struct _DwDrillPage
 {
