@@ -34,7 +34,7 @@ static const char *const good[] = {
   "drill {demo}/club-final.dampwright",
   "drill {demo}/club-final.dampwright --setup trial-2 --sets kinds --drills table --sort oil",
   "drill {demo}/early-void.dampwright --axle front --tolerance 0.025",
-  "drill {data}/valid/everything.dampwright --drills table --format csv",
+  "drill {data}/valid/everything.dampwright --axle rear --drills metric --format csv",
   "drill {data}/valid/everything.dampwright --setup trial-1 --sets kinds",
   "drill {demo}/club-final.dampwright --keep-compression 7.5 --pack 1.1:1.7 --most-holes 3",
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5",
