@@ -39,8 +39,8 @@ project_now (void)
 START_TEST (a_choice_becomes_a_trial_behind_its_setup)
 {
   const guint before = dw_project_get_n_setups (project_now ());
-  g_autofree char *id
-      = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL, "Rear drilled");
+  g_autofree char *id = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL,
+                                             "Rear drilled");
   ck_assert_ptr_nonnull (id);
   ck_assert_uint_eq (dw_project_get_n_setups (project_now ()), before + 1);
   ck_assert_int_eq (dw_project_find_index (project_now (), id), 1);
@@ -59,16 +59,17 @@ START_TEST (the_next_choice_takes_the_place_of_the_last)
 {
   dw_damper other = drilled;
   other.piston.holes[0].diameter = 1.7e-3;
-  g_autofree char *first
-      = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL, "One");
+  g_autofree char *first = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL,
+                                                "One");
   const guint n = dw_project_get_n_setups (project_now ());
-  g_autofree char *second
-      = dw_drill_edit_trial (document, "baseline", DW_REAR, &other, first, &drilled, "Two");
+  g_autofree char *second = dw_drill_edit_trial (document, "baseline", DW_REAR, &other, first,
+                                                 &drilled, "Two");
   ck_assert_str_eq (first, second);
   ck_assert_uint_eq (dw_project_get_n_setups (project_now ()), n);
   ck_assert_str_eq (dw_project_find_setup (project_now (), second)->name, "Two");
-  ck_assert (dw_project_find_setup (project_now (), second)->damper[DW_REAR].piston.holes[0].diameter
-             == 1.7e-3);
+  ck_assert (
+      dw_project_find_setup (project_now (), second)->damper[DW_REAR].piston.holes[0].diameter
+      == 1.7e-3);
 }
 END_TEST
 
@@ -82,12 +83,12 @@ warm_front (dw_project *project, gpointer data)
 
 START_TEST (a_trial_that_was_changed_is_left_alone)
 {
-  g_autofree char *first
-      = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL, "One");
+  g_autofree char *first = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL,
+                                                "One");
   dw_document_edit (document, "Oil", NULL, warm_front, first);
   const guint n = dw_project_get_n_setups (project_now ());
-  g_autofree char *second
-      = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, first, &drilled, "Two");
+  g_autofree char *second = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, first,
+                                                 &drilled, "Two");
   ck_assert_str_ne (first, second);
   ck_assert_uint_eq (dw_project_get_n_setups (project_now ()), n + 1);
 }
