@@ -38,9 +38,9 @@ export GSETTINGS_BACKEND GSETTINGS_SCHEMA_DIR GSK_RENDERER GTK_A11Y GTK_USE_PORT
 export DAMPWRIGHT_LOCALE_DIR
 
 bad=0
-photograph () { # photograph LABEL LOCALE
+photograph () { # photograph LABEL LOCALE PROJECT [PAGE]
   LC_ALL=$2 LANGUAGE=${2%%_*} "$build/tests/window/photograph" "$folder" "$1" \
-    club-final.dampwright 2> "$said" > "$told" || { cat "$told"; bad=1; }
+    "$3".dampwright ${4+"$4"} 2> "$said" > "$told" || { cat "$told"; bad=1; }
   if [ -s "$said" ]; then
     sed "s|^|$1: |" "$said" >&2
     bad=1
@@ -52,9 +52,11 @@ has_locale () { # has_locale LOCALE
 }
 
 rm -f "$folder"/*.png
-photograph en C.UTF-8
+photograph en C.UTF-8 club-final
+photograph smooth C.UTF-8 smooth-indoor drilling
+photograph void C.UTF-8 early-void drilling
 if has_locale de_DE.UTF-8; then
-  photograph de de_DE.UTF-8
+  photograph de de_DE.UTF-8 club-final
 elif [ -n "${DW_REQUIRE_LOCALES-}" ]; then
   echo "the locale de_DE.UTF-8 is missing" >&2
   bad=1

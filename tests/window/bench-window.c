@@ -20,6 +20,7 @@
 #include "window/dw-application.h"
 #include "window/dw-curves-page.h"
 #include "window/dw-damper-entry.h"
+#include "window/dw-drill-page.h"
 #include "window/dw-window.h"
 
 enum
@@ -319,6 +320,54 @@ bench_readings (DwChartView *chart)
   return TRUE;
 }
 
+/* ---- the map of drill sizes ---- */
+
+static gboolean
+measure_pointing (DwDrillMapView *map, GtkEventController *motion, int dot, change_times *times)
+{
+  double x, y;
+  if (!dw_drill_map_view_place (map, dot, &x, &y))
+    return FALSE;
+  const moment began = begin ();
+  g_signal_emit_by_name (motion, "motion", x, y);
+  return finish (began, times);
+}
+
+/* The pointer goes from dot to dot: read-out, chart with its band, marks on the map. */
+static gboolean
+bench_pointing (GtkWidget *window)
+{
+  static change_times times[N_READINGS];
+
+  gtk_widget_activate_action (window, "win.page", "s", "drilling");
+  wait_ms (500);
+  GtkWidget *page = find_child (window, DW_TYPE_DRILL_PAGE);
+  DwDrillMapView *map = dw_drill_page_get_map (DW_DRILL_PAGE (page));
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (map));
+  GtkEventController *motion = NULL;
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) c = g_list_model_get_item (controllers, i);
+      if (GTK_IS_EVENT_CONTROLLER_MOTION (c))
+        motion = c;
+    }
+  const int n = dw_drill_map_view_get_map (map) != NULL ? dw_drill_map_view_get_map (map)->n_dots
+                                                        : 0;
+  for (int i = -N_WARM; i < N_READINGS && n > 1 && motion != NULL; i++)
+    {
+      if (i == 0)
+        n_frames = 0;
+      if (!measure_pointing (map, motion, (i + N_WARM) % n, &times[i < 0 ? 0 : i]))
+        {
+          fprintf (stderr, "bench-window: the dot was not read\n");
+          return FALSE;
+        }
+    }
+  wait_ms (PAUSE_MS);
+  print_changes ("drill-pointer", times, N_READINGS);
+  return n > 1 && motion != NULL;
+}
+
 static int
 bench (const char *path)
 {
@@ -340,7 +389,8 @@ bench (const char *path)
     }
   const gboolean good = bench_edits (page)
                         && bench_readings (
-                            dw_curves_page_get_chart (DW_CURVES_PAGE (page), DW_FRONT));
+                            dw_curves_page_get_chart (DW_CURVES_PAGE (page), DW_FRONT))
+                        && bench_pointing (GTK_WIDGET (window));
   dw_document_discard_recovery (dw_window_get_document (window));
   gtk_window_destroy (GTK_WINDOW (window));
   return good ? EXIT_SUCCESS : EXIT_FAILURE;

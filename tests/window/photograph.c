@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Photographs every page of the window, for people to look at.
  *
- * usage: photograph FOLDER LABEL PROJECT
+ * usage: photograph FOLDER LABEL PROJECT [PAGE]
  *
- * Writes FOLDER/LABEL-<page>-<theme>-<size>.png in the caller's language and locale. Needs a
+ * Writes FOLDER/LABEL-<page>-<theme>-<size>.png, of all pages or of one, in the caller's language and locale. Needs a
  * display; tests/photograph.sh gives it one and calls it once a language. A test suite with one test
  * a size, which fails when a picture could not be made or shows one colour only.
  */
 #include <glib/gi18n.h>
 #include <locale.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "window-fixture.h"
 #include "window/dw-curves-page.h"
@@ -189,6 +190,7 @@ show_panels (DwWindow *window)
 static const char *folder;
 static const char *label;
 static const char *project;
+static const char *only; /* page; NULL = all */
 
 static void
 photograph (DwWindow *window, const photo_page *page, const photo_theme *theme,
@@ -237,7 +239,8 @@ START_TEST (every_page_has_its_picture)
     {
       dw_settings_set_theme (dw_application_get_settings (fixture_app ()), THEMES[t].theme);
       for (size_t p = 0; p < G_N_ELEMENTS (PAGES); p++)
-        photograph (window, &PAGES[p], &THEMES[t], size);
+        if (only == NULL || strcmp (PAGES[p].name, only) == 0)
+          photograph (window, &PAGES[p], &THEMES[t], size);
     }
 }
 END_TEST
@@ -248,14 +251,15 @@ main (int argc, char **argv)
   Suite *s = suite_create ("window/photographs");
   TCase *tc = tcase_create ("pages");
 
-  if (argc != 4)
+  if (argc != 4 && argc != 5)
     {
-      fprintf (stderr, "usage: photograph FOLDER LABEL PROJECT\n");
+      fprintf (stderr, "usage: photograph FOLDER LABEL PROJECT [PAGE]\n");
       return 2;
     }
   folder = argv[1];
   label = argv[2];
   project = argv[3];
+  only = argc > 4 ? argv[4] : NULL;
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("DAMPWRIGHT_LOCALE_DIR"));
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");

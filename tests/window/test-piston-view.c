@@ -99,6 +99,70 @@ START_TEST (every_style_is_drawn)
 }
 END_TEST
 
+static int turned = -1;
+
+static void
+on_turned (DwPistonView *view, int hole)
+{
+  (void)view;
+  turned = hole;
+}
+
+static gboolean
+press_key (DwPistonView *view, guint key)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (GTK_WIDGET (view));
+  gboolean taken = FALSE;
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkEventController) c = g_list_model_get_item (all, i);
+      if (GTK_IS_EVENT_CONTROLLER_KEY (c))
+        g_signal_emit_by_name (c, "key-pressed", key, 0, 0, &taken);
+    }
+  return taken;
+}
+
+START_TEST (holes_in_sets_are_turned_by_click_and_keys)
+{
+  const dw_damper damper = some_damper ();
+  const int set_of[7] = { -1, 0, 1, 0, 1, 0, 1 };
+  DwPistonView *view = shown_view (&damper);
+  GtkWidget *canvas = panel_find (GTK_WIDGET (view), "canvas");
+  turned = -1;
+  g_signal_connect (view, "hole-turned", G_CALLBACK (on_turned), NULL);
+  /* without sets it is a picture */
+  ck_assert (!press_key (view, GDK_KEY_Right));
+  ck_assert (!gtk_widget_get_focusable (GTK_WIDGET (view)));
+
+  dw_piston_view_set_sets (view, set_of, 7);
+  dw_piston_view_set_extent (view, 200);
+  panel_settle ();
+  ck_assert_int_ge (gtk_widget_get_width (canvas), 200);
+  ck_assert (gtk_widget_get_focusable (GTK_WIDGET (view)));
+  ck_assert (press_key (view, GDK_KEY_Right));
+  ck_assert (press_key (view, GDK_KEY_Right));
+  ck_assert (press_key (view, GDK_KEY_space));
+  ck_assert_int_eq (turned, 1);
+  ck_assert (press_key (view, GDK_KEY_Left));
+  ck_assert (press_key (view, GDK_KEY_Left));
+  ck_assert (press_key (view, GDK_KEY_Return));
+  ck_assert_int_eq (turned, 6);
+
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (canvas);
+  for (int y = 0; y < gtk_widget_get_height (canvas) && turned == 6; y += 2)
+    for (int x = 0; x < gtk_widget_get_width (canvas) && turned == 6; x += 2)
+      for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+        {
+          g_autoptr (GtkEventController) c = g_list_model_get_item (all, i);
+          if (GTK_IS_GESTURE_CLICK (c))
+            g_signal_emit_by_name (c, "pressed", 1, (double)x, (double)y);
+        }
+  ck_assert_int_ne (turned, 6);
+  dw_piston_view_set_sets (view, NULL, 0);
+  ck_assert (!press_key (view, GDK_KEY_space));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -109,5 +173,6 @@ main (void)
   tcase_add_test (tc, the_pointer_finds_every_hole);
   tcase_add_test (tc, holes_too_close_are_warned_of);
   tcase_add_test (tc, every_style_is_drawn);
+  tcase_add_test (tc, holes_in_sets_are_turned_by_click_and_keys);
   return run_suite (s);
 }
