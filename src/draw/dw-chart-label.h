@@ -37,12 +37,13 @@ typedef struct
   char *text; /**< owned */
   dw_label_kind kind;
   dw_text_role role;
-  int slot;    /**< line whose colour it has; -1 = ink or muted */
-  dw_rect box; /**< what it covers */
-  dw_spot at;  /**< left end of the baseline */
+  int slot;     /**< line whose colour it has; -1 = ink or muted */
+  dw_rect box;  /**< what it covers */
+  dw_spot at;   /**< left end of the baseline */
+  double angle; /**< [rad] clockwise; 0 = upright */
 } dw_chart_label;
 
-#define DW_MAX_LABELS 96
+#define DW_MAX_LABELS 128
 
 /** Texts of one drawing. Start with all zero, end with dw_chart_labels_clear(). */
 typedef struct

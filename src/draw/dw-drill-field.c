@@ -101,7 +101,12 @@ dw_drill_field_place (dw_drill_field *field, const dw_drill_sets *sets, const dw
   const int across = dw_drill_field_across (sets);
   if (sets->n_holes[across] == 0)
     return false;
-  find_range (sets, across, largest_dot (dots, n_dots, false), &field->x_low, &field->x_high);
+  double x_most = largest_dot (dots, n_dots, false);
+  double y_most = largest_dot (dots, n_dots, true);
+  /* of two sizes only one order is a choice: the map stays square, and its halves mirror */
+  if (sets->is_alike)
+    x_most = y_most = fmax (x_most, y_most);
+  find_range (sets, across, x_most, &field->x_low, &field->x_high);
   if (dw_drill_field_is_strip (sets))
     {
       field->n_x = MOST_NODES;
@@ -109,7 +114,7 @@ dw_drill_field_place (dw_drill_field *field, const dw_drill_sets *sets, const dw
       field->y_low = field->y_high = 0.0;
       return true;
     }
-  find_range (sets, 1, largest_dot (dots, n_dots, true), &field->y_low, &field->y_high);
+  find_range (sets, sets->is_alike ? 0 : 1, y_most, &field->y_low, &field->y_high);
   const double width = field->x_high - field->x_low;
   const double height = field->y_high - field->y_low;
   const double longer = fmax (width, height);

@@ -8,6 +8,9 @@
 /* [m] To which ends of land are found: far below any drill's step. */
 static const double WITHIN = 1e-10;
 
+/* [m] A spot this near to a straight line lies on it: far below a drill's step. */
+static const double STRAIGHT = 1e-9;
+
 /* Straight pieces are parted at most so often to find where they bend. */
 #define MOST_PARTINGS 40
 
@@ -82,4 +85,5 @@ dw_drill_land_make (const dw_drill_sets *sets, double x_high, double y_high, dw_
     add_between (sets, from, to, y_high, 0, out);
   if (x_end < x_high && to.y > y_low)
     dw_polyline_add (out, x_end, y_low);
+  dw_polyline_straighten (out, STRAIGHT);
 }

@@ -21,7 +21,20 @@ static const double MANTISSAS[][10] = {
   { 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0 },
 };
 
+/* Finer steps say nothing: changes of half a percent are called the same (study/dw-compare.h), and so
+ * are pack, share or oil that differ by as much. */
+static const double LEAST_CHANGE = 0.5; /* [%] */
+static const double LEAST_PART = 0.005; /* [1] */
+
 /* ---- even steps ---- */
+
+static double
+least_step (dw_drill_measure measure, double low)
+{
+  if (measure <= DW_MEASURE_REBOUND_HIGH)
+    return LEAST_CHANGE;
+  return measure == DW_MEASURE_OIL ? LEAST_PART * low : LEAST_PART;
+}
 
 /* @return  false when there would be more than @p most */
 static bool
@@ -41,9 +54,9 @@ fill_even (dw_step step, double low, double high, int most, dw_drill_levels *lev
 }
 
 static void
-make_even (double low, double high, int most, dw_drill_levels *levels)
+make_even (double low, double high, double least, int most, dw_drill_levels *levels)
 {
-  dw_step step = dw_step_at_least ((high - low) / (most + 1));
+  dw_step step = dw_step_at_least (fmax (least, (high - low) / (most + 1)));
   while (!fill_even (step, low, high, most, levels))
     step = dw_step_next (step);
 }
@@ -88,7 +101,7 @@ dw_drill_levels_make (dw_drill_measure measure, double low, double high, int mos
   if (measure == DW_MEASURE_OIL && a > 0.0 && b > NARROW_RATIO * a)
     make_ratios (a, b, most, &levels);
   else
-    make_even (a, b, most, &levels);
+    make_even (a, b, least_step (measure, a), most, &levels);
   for (int i = 0; i < levels.n; i++)
     levels.value[i] *= factor;
   return levels;

@@ -19,7 +19,8 @@ typedef struct
 
 /**
  * Levels between two values: steps of 1, 2 or 5 times a power of ten; of oils, which are sold so,
- * round numbers that grow evenly by their ratio. None when the values are the same or not finite.
+ * round numbers that grow evenly by their ratio. None when the values are nearly the same or not
+ * finite.
  *
  * @param low,high  [unit of the measure]
  * @param most      2..DW_DRILL_MOST_LEVELS; more than a third of it when the range allows

@@ -11,6 +11,9 @@
 static const double NOTHING = -1e300;
 static const double KNOWN = -1e299;
 
+/* [pt] No eye sees by how much a line is moved when spots are left out. */
+static const double WITHIN = 0.1;
+
 /* A field with a frame of nothing around it. */
 #define PADDED (DW_DRILL_FIELD_MOST + 2)
 
@@ -23,8 +26,8 @@ dw_drill_lines_clear (dw_drill_lines *lines)
     dw_polyline_clear (&lines->contour[i].line);
   for (int i = 0; i < lines->n_oils; i++)
     dw_polyline_clear (&lines->oil[i].line);
-  dw_polyline_clear (&lines->equal);
-  dw_polyline_clear (&lines->curve);
+  dw_polyline_clear (&lines->equal.line);
+  dw_polyline_clear (&lines->curve.line);
   *lines = (dw_drill_lines){ 0 };
 }
 
@@ -163,13 +166,12 @@ make_tones (const dw_drill_map *map, const mapping *m, dw_drill_lines *lines)
 /* ---- lines ---- */
 
 static void
-make_contours (const dw_drill_map *map, const mapping *m, dw_drill_lines *lines)
+make_contours (const dw_drill_map *map, const mapping *m, int most, dw_drill_lines *lines)
 {
   double low;
   double high;
   dw_drill_lines_range (map, m->field, &low, &high);
-  const dw_drill_levels levels = dw_drill_levels_make (map->contour_measure, low, high,
-                                                       DW_DRILL_CONTOUR_LEVELS);
+  const dw_drill_levels levels = dw_drill_levels_make (map->contour_measure, low, high, most);
   for (int i = 0; i < levels.n; i++)
     {
       dw_drill_line *line = &lines->contour[lines->n_contours++];
@@ -230,7 +232,7 @@ make_curve (const mapping *m, dw_polyline *out)
 }
 
 void
-dw_drill_lines_make (const dw_drill_map *map, const dw_scale *x, const dw_scale *y,
+dw_drill_lines_make (const dw_drill_map *map, const dw_scale *x, const dw_scale *y, int most,
                      dw_drill_lines *lines)
 {
   const mapping shade = { map->shade, x, y };
@@ -239,14 +241,58 @@ dw_drill_lines_make (const dw_drill_map *map, const dw_scale *x, const dw_scale 
   const mapping oil = { map->oil, x, y };
   const bool is_strip = map->shade == NULL || map->shade->n_y < 2;
   dw_drill_lines_clear (lines);
+  lines->x = *x;
+  lines->y = *y;
   if (map->shade != NULL && is_strip)
-    make_curve (&shade, &lines->curve);
+    make_curve (&shade, &lines->curve.line);
   if (!is_strip)
     make_tones (map, &shade, lines);
   if (map->contour != NULL && !is_strip)
-    make_contours (map, &contour, lines);
+    make_contours (map, &contour, most, lines);
   if (map->equal != NULL && !is_strip)
-    make_line (&equal, 0.0, &lines->equal);
+    make_line (&equal, 0.0, &lines->equal.line);
   if (map->oil != NULL && map->oils != NULL)
     make_oils (map, &oil, lines);
+}
+
+/* ---- moving ---- */
+
+static double
+moved (const dw_scale *from, const dw_scale *to, double place)
+{
+  return to->start + (place - from->start) / (from->end - from->start) * (to->end - to->start);
+}
+
+static void
+move_line (const dw_drill_lines *from, const dw_scale *x, const dw_scale *y, dw_polyline *line)
+{
+  for (size_t i = 0; i < line->n; i++)
+    if (!dw_spot_is_gap (line->spots[i]))
+      line->spots[i] = (dw_spot){ moved (&from->x, x, line->spots[i].x),
+                                  moved (&from->y, y, line->spots[i].y) };
+  dw_polyline_straighten (line, WITHIN);
+}
+
+void
+dw_drill_lines_move (dw_drill_lines *lines, const dw_scale *x, const dw_scale *y)
+{
+  for (int i = 0; i <= DW_DRILL_MOST_LEVELS; i++)
+    move_line (lines, x, y, &lines->tone[i]);
+  for (int i = 0; i < lines->n_contours; i++)
+    move_line (lines, x, y, &lines->contour[i].line);
+  for (int i = 0; i < lines->n_oils; i++)
+    move_line (lines, x, y, &lines->oil[i].line);
+  move_line (lines, x, y, &lines->equal.line);
+  move_line (lines, x, y, &lines->curve.line);
+  lines->x = *x;
+  lines->y = *y;
+}
+
+void
+dw_drill_lines_clip (dw_drill_lines *lines, const dw_rect *plot)
+{
+  dw_polyline cut = { 0 };
+  dw_polyline_clip (&lines->curve.line, plot, &cut);
+  dw_polyline_clear (&lines->curve.line);
+  lines->curve.line = cut;
 }

@@ -33,10 +33,12 @@ typedef struct
   dw_polyline tone[DW_DRILL_MOST_LEVELS + 1];
   int n_contours;
   dw_drill_line contour[DW_DRILL_MOST_LEVELS];
-  dw_polyline equal; /**< low-speed compression of now */
+  dw_drill_line equal; /**< low-speed compression of now */
   int n_oils;
   dw_drill_line oil[DW_DRILL_MOST_OILS];
-  dw_polyline curve; /**< of a strip: the measure against the size */
+  dw_drill_line curve; /**< of a strip: the measure against the size */
+  dw_scale x;          /**< of the page that they are on */
+  dw_scale y;
 } dw_drill_lines;
 
 void dw_drill_lines_clear (dw_drill_lines *lines);
@@ -60,7 +62,15 @@ void dw_drill_lines_range (const dw_drill_map *map, const dw_drill_field *field,
  * Make them.
  *
  * @param x,y    of the page; in a strip @p y is of the measure
+ * @param most   contours, 2..DW_DRILL_CONTOUR_LEVELS
  * @param lines  cleared, then filled
  */
-void dw_drill_lines_make (const dw_drill_map *map, const dw_scale *x, const dw_scale *y,
+void dw_drill_lines_make (const dw_drill_map *map, const dw_scale *x, const dw_scale *y, int most,
                           dw_drill_lines *lines);
+
+/** Move them to their place on the page, and leave out spots that no eye misses; values of the scales'
+ * ends stay as they are. */
+void dw_drill_lines_move (dw_drill_lines *lines, const dw_scale *x, const dw_scale *y);
+
+/** Cut the curve of a strip to the plot; all else lies in it. */
+void dw_drill_lines_clip (dw_drill_lines *lines, const dw_rect *plot);

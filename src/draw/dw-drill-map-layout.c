@@ -5,7 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "draw/dw-drill-land.h"
 #include "draw/dw-drill-map-notes.h"
 #include "draw/dw-phrase.h"
 #include "model/dw-drill.h"
@@ -15,7 +14,7 @@ static const double PADDING = 0.6;
 static const double ROW_GAP = 0.35;
 static const double LABEL_GAP = 0.55;
 static const double LEAST_MAJOR_X = 3.6;
-static const double LEAST_MAJOR_Y = 1.9;
+static const double LEAST_MAJOR_Y = 2.6;
 static const double LEAST_MINOR = 0.5;
 static const double BESIDE_GAP = 1.2;
 
@@ -23,14 +22,18 @@ static const double BESIDE_GAP = 1.2;
  * and takes above the plot at most this part of the height. */
 static const double WIDE_LEAST = 38.0;
 static const double WIDE = 0.95;
-static const double LEGEND_PART = 0.34;
+static const double LEGEND_PART = 0.3;
+
+/* The shorter side of the area has so much for each line [em], and lines at least. */
+static const double LEVEL_DISTANCE = 3.7;
+static const double LEAST_LEVELS = 4.0;
 
 /* Largest dots, and the mark of now, in radii of a marker. */
 static const double DOT = 0.95;
 static const double MARK = 1.6;
 
-/* A strip's values reach so far over the curve. [1] */
-static const double STRIP_MARGIN = 0.08;
+/* A strip's values reach so far over those that drills may make. [1] */
+static const double STRIP_MARGIN = 0.12;
 
 typedef struct
 {
@@ -58,22 +61,15 @@ axis_caption (const builder *b, int set)
 
 /* ---- scales ---- */
 
-/* Range of a strip's curve, and a little more. */
+/* What drills may make, and a part of what is gone, where the curve may leave the plot. */
 static void
-strip_range (const dw_drill_field *field, double *low, double *high)
+strip_range (const dw_drill_map *map, double *low, double *high)
 {
-  *low = HUGE_VAL;
-  *high = -HUGE_VAL;
-  for (int i = 0; i < field->n_x; i++)
-    if (isfinite (field->value[i]))
-      {
-        *low = fmin (*low, field->value[i]);
-        *high = fmax (*high, field->value[i]);
-      }
-  if (!(*high >= *low))
+  dw_drill_lines_range (map, map->shade, low, high);
+  if (!isfinite (*low))
     *low = *high = 0.0;
-  const double least = 1e-6 * fmax (1.0, fabs (*high));
-  const double margin = fmax (STRIP_MARGIN * (*high - *low), *high - *low < least ? least : 0.0);
+  const double least = 1e-3 * fmax (1.0, fabs (*high));
+  const double margin = fmax (least, STRIP_MARGIN * (*high - *low));
   *low -= margin;
   *high += margin;
 }
@@ -86,7 +82,7 @@ make_scales (const builder *b, dw_drill_map_layout *layout)
   double low = field->y_low;
   double high = field->y_high;
   if (layout->is_strip)
-    strip_range (field, &low, &high);
+    strip_range (b->map, &low, &high);
   layout->x = (dw_scale){ false, field->x_low, field->x_high, plot->x, plot->x + plot->width };
   layout->y = (dw_scale){ false, low, high, plot->y + plot->height, plot->y };
 }
@@ -220,80 +216,13 @@ add_x_caption (const builder *b, dw_drill_map_layout *layout)
   label->at.x += shift;
 }
 
-/* ---- regions ---- */
-
-static void
-place_regions (const builder *b, dw_drill_map_layout *layout)
-{
-  const dw_drill_sets *sets = b->map->sets;
-  const dw_rect *plot = &layout->plot;
-  const double right = plot->x + plot->width;
-  const double bottom = plot->y + plot->height;
-  const double present = sets->present[dw_drill_field_across (sets)];
-  layout->now.x = dw_scale_place (&layout->x, present);
-  layout->now.y = dw_scale_place (&layout->y, layout->is_strip
-                                                  ? dw_drill_field_at (b->map->shade, present, 0.0)
-                                                  : sets->present[1]);
-  const double x = fmin (right, fmax (plot->x, layout->now.x));
-  const double y = fmin (bottom, fmax (plot->y, layout->now.y));
-  layout->gone[0] = (dw_rect){ plot->x, plot->y, x - plot->x, plot->height };
-  layout->n_gone = 1;
-  if (!layout->is_strip)
-    layout->gone[layout->n_gone++] = (dw_rect){ x, y, right - x, bottom - y };
-}
-
-static void
-add_spot (const dw_drill_map_layout *layout, double x, double y, dw_polyline *out)
-{
-  dw_polyline_add (out, dw_scale_place (&layout->x, x), dw_scale_place (&layout->y, y));
-}
-
-static void
-place_strip_land (const builder *b, dw_drill_map_layout *layout)
-{
-  const dw_drill_sets *sets = b->map->sets;
-  const dw_scale *y = &layout->y;
-  const double end = dw_drill_land_end (sets, dw_drill_field_across (sets), layout->x.high);
-  if (end >= layout->x.high)
-    return;
-  add_spot (layout, end, y->high, &layout->land);
-  add_spot (layout, end, y->low, &layout->land);
-  add_spot (layout, end, y->high, &layout->no_room);
-  add_spot (layout, end, y->low, &layout->no_room);
-  add_spot (layout, layout->x.high, y->low, &layout->no_room);
-  add_spot (layout, layout->x.high, y->high, &layout->no_room);
-}
-
-static void
-place_land (const builder *b, dw_drill_map_layout *layout)
-{
-  const dw_drill_sets *sets = b->map->sets;
-  const double x_high = layout->x.high;
-  const double y_high = layout->y.high;
-  dw_polyline border = { 0 };
-  dw_drill_land_make (sets, x_high, y_high, &border);
-  for (size_t i = 0; i < border.n; i++)
-    {
-      add_spot (layout, border.spots[i].x, border.spots[i].y, &layout->land);
-      add_spot (layout, border.spots[i].x, border.spots[i].y, &layout->no_room);
-    }
-  if (border.n > 0)
-    {
-      const dw_spot last = border.spots[border.n - 1];
-      add_spot (layout, x_high, last.y, &layout->no_room);
-      add_spot (layout, x_high, y_high, &layout->no_room);
-      add_spot (layout, sets->present[0], y_high, &layout->no_room);
-    }
-  dw_polyline_clear (&border);
-}
-
 /* ---- legend ---- */
 
 static dw_drill_map_legend_input
 legend_input (const builder *b, const dw_drill_map_layout *layout)
 {
   return (dw_drill_map_legend_input){ b->map, b->style, b->metrics, &layout->lines,
-                                      layout->land.n > 0 };
+                                      layout->regions.land.n > 0 };
 }
 
 static bool
@@ -327,18 +256,11 @@ add_legend_beside (const builder *b, dw_drill_map_layout *layout, double width)
 
 /* ---- all ---- */
 
-/* Lines, regions and dots for the present plot; what they are does not depend on it. */
+/* Regions and dots of the plot. */
 static void
 place_data (const builder *b, dw_drill_map_layout *layout)
 {
-  dw_polyline_clear (&layout->land);
-  dw_polyline_clear (&layout->no_room);
-  place_regions (b, layout);
-  if (layout->is_strip)
-    place_strip_land (b, layout);
-  else
-    place_land (b, layout);
-  dw_drill_lines_make (b->map, &layout->x, &layout->y, &layout->lines);
+  dw_drill_regions_make (b->map, &layout->plot, &layout->x, &layout->y, &layout->regions);
   dw_drill_dots_make (b->map, &layout->plot, &layout->x, &layout->y, DOT * b->style->marker_radius,
                       &layout->dots);
 }
@@ -346,11 +268,23 @@ place_data (const builder *b, dw_drill_map_layout *layout)
 static void
 add_notes (const builder *b, dw_drill_map_layout *layout)
 {
-  const dw_drill_map_notes notes
-      = { b->map,        b->style,       b->metrics,
-          &layout->plot, &layout->lines, &layout->dots,
-          &layout->land, layout->now,    MARK * b->style->marker_radius };
+  const dw_drill_map_notes notes = { .map = b->map,
+                                     .style = b->style,
+                                     .metrics = b->metrics,
+                                     .plot = &layout->plot,
+                                     .lines = &layout->lines,
+                                     .dots = &layout->dots,
+                                     .regions = &layout->regions,
+                                     .mark_radius = MARK * b->style->marker_radius };
   dw_drill_map_notes_add (&notes, &layout->texts);
+}
+
+/* So many that they do not crowd. */
+static int
+contour_levels (const builder *b, const dw_rect *area)
+{
+  const double n = fmin (area->width, area->height) / (LEVEL_DISTANCE * b->em);
+  return (int)fmin (DW_DRILL_CONTOUR_LEVELS, fmax (LEAST_LEVELS, n));
 }
 
 /* Which lines and samples there are does not depend on the plot, but the plot on the legend. */
@@ -364,6 +298,7 @@ make (builder *b, dw_drill_map_layout *layout)
   layout->plot = *area;
   make_scales (b, layout);
   place_data (b, layout);
+  dw_drill_lines_make (b->map, &layout->x, &layout->y, contour_levels (b, area), &layout->lines);
   if (beside)
     b->right -= width + BESIDE_GAP * b->em;
   else
@@ -372,6 +307,8 @@ make (builder *b, dw_drill_map_layout *layout)
   place_plot (b, layout);
   add_x_caption (b, layout);
   place_data (b, layout);
+  dw_drill_lines_move (&layout->lines, &layout->x, &layout->y);
+  dw_drill_lines_clip (&layout->lines, &layout->plot);
   if (beside)
     add_legend_beside (b, layout, width);
   add_notes (b, layout);
@@ -408,8 +345,7 @@ dw_drill_map_layout_free (dw_drill_map_layout *layout)
     return;
   dw_drill_lines_clear (&layout->lines);
   dw_drill_dots_clear (&layout->dots);
-  dw_polyline_clear (&layout->land);
-  dw_polyline_clear (&layout->no_room);
+  dw_drill_regions_clear (&layout->regions);
   dw_chart_label_list_clear (&layout->texts);
   g_free (layout);
 }
@@ -432,11 +368,22 @@ growth (const dw_scale *scale, double size, double present, double tolerance)
   return fabs (dw_scale_place (scale, end) - dw_scale_place (scale, size));
 }
 
+/* A dot's value on the legend's bar. */
+static dw_spot
+tone_of (const dw_drill_map_layout *layout, const dw_drill_map *map, int dot)
+{
+  const double value = dot < 0 ? (double)NAN
+                               : dw_drill_field_at (map->shade, map->dots[dot].x, map->dots[dot].y);
+  return dw_drill_map_legend_value_at (&layout->legend, &layout->lines, value);
+}
+
 void
 dw_drill_map_layout_mark (dw_drill_map_layout *layout, const dw_drill_map *map)
 {
   layout->chosen = shown_dot (layout, map->chosen);
   layout->pointed = shown_dot (layout, map->pointed);
+  layout->chosen_tone = tone_of (layout, map, layout->chosen);
+  layout->pointed_tone = tone_of (layout, map, layout->pointed);
   if (layout->chosen < 0)
     return;
   const dw_drill_dot *dot = &map->dots[layout->chosen];
@@ -480,7 +427,7 @@ int
 dw_drill_map_layout_step (const dw_drill_map_layout *layout, int dot, int dx, int dy)
 {
   const int start = shown_dot (layout, dot);
-  const dw_spot from = start >= 0 ? layout->dots.places[start].at : layout->now;
+  const dw_spot from = start >= 0 ? layout->dots.places[start].at : layout->regions.now;
   return dw_drill_dots_next (&layout->dots, from, dx, layout->is_strip ? 0 : dy);
 }
 

@@ -14,6 +14,7 @@
 
 #include "draw/dw-drill-dots.h"
 #include "draw/dw-drill-map-legend.h"
+#include "draw/dw-drill-regions.h"
 #include "draw/dw-ticks.h"
 
 /** All that a map's painting needs but the style. Free with dw_drill_map_layout_free(). */
@@ -33,11 +34,7 @@ typedef struct
   double tick_height;  /**< [pt] */
   dw_drill_lines lines;
   dw_drill_dots dots;
-  dw_spot now;         /**< mark of the present sizes */
-  dw_rect gone[2];     /**< left of now, and below it; without extent when there is none */
-  int n_gone;          /**< in a strip 1 */
-  dw_polyline land;    /**< border between land and too little of it; empty when all has land */
-  dw_polyline no_room; /**< closed outline of the rest; empty as well */
+  dw_drill_regions regions;
   dw_drill_map_legend legend;
   dw_chart_label_list texts;
   /* marks, renewed by dw_drill_map_layout_mark() */
@@ -45,6 +42,8 @@ typedef struct
   int pointed;       /**< dot; -1 = none that is shown */
   dw_rect tolerance; /**< around what the chosen sizes may become; without extent in a direction in
                         which nothing is drilled; not valid without a chosen dot */
+  dw_spot chosen_tone;  /**< its value on the legend's bar; NaN when there is none */
+  dw_spot pointed_tone; /**< the same of the dot that is pointed at */
 } dw_drill_map_layout;
 
 /**

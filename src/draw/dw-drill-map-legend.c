@@ -9,8 +9,8 @@
 /* Sizes in ems of the tick letters. */
 static const double BAR = 1.3;          /* width of an upright bar */
 static const double BAR_LYING = 0.9;    /* height of one that lies */
-static const double BAR_LEAST = 5.0;    /* height of an upright one */
-static const double BAR_PER_TONE = 2.2; /* and at most, for each tone */
+static const double BAR_LEAST = 8.0;    /* height of an upright one */
+static const double BAR_PER_TONE = 2.8; /* and at most, for each tone */
 static const double LABEL_GAP = 0.45;
 static const double SAMPLE = 2.3; /* width */
 static const double SAMPLE_GAP = 0.5;
@@ -99,7 +99,7 @@ has_key (const dw_drill_map_legend_input *in, dw_drill_key key)
     case DW_KEY_OIL:
       return in->lines->n_oils > 0;
     case DW_KEY_EQUAL:
-      return in->lines->equal.n > 0;
+      return in->lines->equal.line.n > 0;
     case DW_KEY_NO_ROOM:
       return in->has_land_end;
     case DW_KEY_GONE:
@@ -125,6 +125,33 @@ dw_drill_map_legend_tone_end (const dw_drill_map_legend *legend, const dw_drill_
   const double share = (tone + 1.0) / dw_drill_lines_n_tones (lines);
   return legend->is_upright ? legend->bar.y + legend->bar.height * (1.0 - share)
                             : legend->bar.x + legend->bar.width * share;
+}
+
+/* In tones from the low end. Tones at the ends are taken for as wide as their neighbours. */
+static double
+tones_to (const dw_drill_levels *shade, double value)
+{
+  int i = 0;
+  while (i < shade->n && value >= shade->value[i])
+    i++;
+  const int a = CLAMP (i - 1, 0, shade->n - 2);
+  const double width = shade->n > 1 ? shade->value[a + 1] - shade->value[a] : 1.0;
+  const double at = i > 0 ? i + (value - shade->value[i - 1]) / width
+                          : 1.0 - (shade->value[0] - value) / width;
+  return CLAMP (at, (double)i, i + 1.0);
+}
+
+dw_spot
+dw_drill_map_legend_value_at (const dw_drill_map_legend *legend, const dw_drill_lines *lines,
+                              double value)
+{
+  const dw_rect *bar = &legend->bar;
+  if (bar->width <= 0.0 || lines->shade.n == 0 || !isfinite (value))
+    return (dw_spot){ (double)NAN, (double)NAN };
+  const double share = tones_to (&lines->shade, value) / dw_drill_lines_n_tones (lines);
+  return legend->is_upright
+             ? (dw_spot){ bar->x + 0.5 * bar->width, bar->y + bar->height * (1.0 - share) }
+             : (dw_spot){ bar->x + bar->width * share, bar->y + 0.5 * bar->height };
 }
 
 /* Every first, second, ... value, so that they keep their distance; zero is among them. */
@@ -318,6 +345,7 @@ add_rows (builder *b)
 {
   const double row = height_of (b, DW_TEXT_LEGEND);
   double x = b->left;
+  bool is_begun = false; /* a row */
   for (int key = 0; key < DW_N_KEYS; key++)
     {
       if (!has_key (b->in, (dw_drill_key)key))
@@ -329,15 +357,17 @@ add_rows (builder *b)
         {
           x = b->left;
           b->top += row + ROW_GAP * b->em;
+          is_begun = false;
         }
-      if (b->top + row > b->bottom)
-        return;
+      /* what the lines mean is told in any case */
+      if (b->top + row > b->bottom && key > DW_KEY_CONTOUR)
+        break;
       add_sample (b, (dw_drill_key)key, x);
       add_line (b, text, DW_LABEL_KEY, x + from, b->right - x - from);
       x += width + KEY_GAP * b->em;
+      is_begun = true;
     }
-  if (x > b->left)
-    b->top += row;
+  b->top += is_begun ? row : -ROW_GAP * b->em;
 }
 
 void
@@ -353,5 +383,5 @@ dw_drill_map_legend_make_above (const dw_drill_map_legend_input *input, const dw
       add_lying_bar (&b);
     }
   add_rows (&b);
-  legend->box.height = fmin (b.top, b.bottom) - strip->y;
+  legend->box.height = fmax (0.0, b.top - strip->y);
 }

@@ -13,12 +13,12 @@
 typedef enum
 {
   DW_KEY_CONTOUR,
-  DW_KEY_DOT,
-  DW_KEY_TOLERANCE,
   DW_KEY_OIL,
   DW_KEY_EQUAL,
   DW_KEY_NO_ROOM,
   DW_KEY_GONE,
+  DW_KEY_DOT,
+  DW_KEY_TOLERANCE,
   DW_N_KEYS
 } dw_drill_key;
 
@@ -65,3 +65,12 @@ void dw_drill_map_legend_make_above (const dw_drill_map_legend_input *input, con
 /** Where the upper end of a tone is on the bar [pt]: across, or down when it is upright. */
 double dw_drill_map_legend_tone_end (const dw_drill_map_legend *legend, const dw_drill_lines *lines,
                                      int tone);
+
+/**
+ * Where a value lies on the bar, between the ends of its tone; at an end when it lies beyond.
+ *
+ * @param value  [unit of the shaded measure]
+ * @return       [pt] in the middle of the bar's width; NaN when there is no bar, or no value
+ */
+dw_spot dw_drill_map_legend_value_at (const dw_drill_map_legend *legend,
+                                      const dw_drill_lines *lines, double value);

@@ -9,6 +9,7 @@
 #include "draw/dw-chart-label.h"
 #include "draw/dw-drill-dots.h"
 #include "draw/dw-drill-lines.h"
+#include "draw/dw-drill-regions.h"
 
 /** What the words belong to. Borrows everything. */
 typedef struct
@@ -19,9 +20,8 @@ typedef struct
   const dw_rect *plot;
   const dw_drill_lines *lines;
   const dw_drill_dots *dots;
-  const dw_polyline *no_room; /**< border, on the page; what lies over it is taken */
-  dw_spot now;                /**< mark */
-  double mark_radius;         /**< [pt] */
+  const dw_drill_regions *regions;
+  double mark_radius; /**< [pt] of now */
 } dw_drill_map_notes;
 
 /** Add them: now first, then oils, then levels. */

@@ -3,27 +3,22 @@
 
 #include <math.h>
 
-#include "draw/dw-pen.h"
+#include "draw/dw-drill-pen.h"
 #include "draw/dw-ramp.h"
 
-/* Widths in those of the frame, or of the line that is named. [1] */
-static const double CONTOUR_WIDTH = 1.1;
-static const double RIM = 2.4;         /* around a line, in its widths */
-static const double EDGE_WIDTH = 0.5;  /* between two tones */
-static const double EDGE_ALPHA = 0.28; /* [1] */
-static const double OIL_WIDTH = 0.9;   /* of a trial's line */
+static const double TURN = 6.283185307179586; /* [rad] */
 
-/* Distance of patterns, in ems of the notes' letters. */
-static const double HATCH_SIZE = 0.85;
-static const double DOTS_SIZE = 0.62;
-static const double HATCH_ALPHA = 0.75; /* [1] */
+/* Between two tones: width in those of the frame [1], and alpha [1]. */
+static const double EDGE_WIDTH = 0.5;
+static const double EDGE_ALPHA = 0.28;
 
-/* Radii, in those of a marker, or of a dot. [1] */
-static const double NOW_RADIUS = 1.7;
-static const double CHOSEN_RADIUS = 2.0;
-static const double POINTED_RADIUS = 2.3;
+/* Radius of a faint dot, and of a rim, in those of a dot. [1] */
 static const double FAINT = 0.62;
-static const double TOLERANCE_ALPHA = 0.18; /* [1] */
+static const double DOT_RIM = 1.3;
+static const double FAINT_ALPHA = 0.6; /* [1] */
+
+/* [pt] Smaller dots are squares: no eye tells them apart, and they are painted much quicker. */
+static const double SQUARE = 1.3;
 
 static void
 clip_to (cairo_t *cr, const dw_rect *rect)
@@ -38,12 +33,6 @@ tone (const dw_drill_map_layout *layout, const dw_ramp *ramp, int i)
   return dw_ramp_at (ramp, dw_drill_lines_share (&layout->lines, i));
 }
 
-static dw_line_style
-solid (dw_color color, double width)
-{
-  return (dw_line_style){ .color = color, .width = width };
-}
-
 /* ---- tones ---- */
 
 /* Each tone lies on the one below it: no seams, and few areas. */
@@ -51,8 +40,8 @@ static void
 paint_tones (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
   const dw_ramp ramp = dw_ramp_make (style);
-  const dw_line_style edge = solid (dw_color_with_alpha (style->ink, EDGE_ALPHA),
-                                    EDGE_WIDTH * style->frame_width);
+  const dw_line_style edge = { .color = dw_color_with_alpha (style->ink, EDGE_ALPHA),
+                               .width = EDGE_WIDTH * style->frame_width };
   cairo_save (cr);
   clip_to (cr, &layout->plot);
   cairo_set_fill_rule (cr, CAIRO_FILL_RULE_EVEN_ODD);
@@ -70,31 +59,23 @@ paint_tones (const dw_drill_map_layout *layout, const dw_chart_style *style, cai
 static void
 paint_gone (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
-  const double size = HATCH_SIZE * style->font[DW_TEXT_NOTE].size;
-  for (int i = 0; i < layout->n_gone; i++)
-    {
-      const dw_rect *box = &layout->gone[i];
-      if (box->width <= 0.0 || box->height <= 0.0)
-        continue;
-      cairo_rectangle (cr, box->x, box->y, box->width, box->height);
-      dw_pen_fill_pattern (cr, box, dw_color_with_alpha (style->plot, 0.0), DW_PATTERN_LINES,
-                           dw_color_with_alpha (style->ink, HATCH_ALPHA), size);
-    }
+  for (int i = 0; i < layout->regions.n_gone; i++)
+    dw_drill_pen_hatch (cr, &layout->regions.gone[i], style);
 }
 
 static void
 paint_no_room (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
-  const double size = DOTS_SIZE * style->font[DW_TEXT_NOTE].size;
-  const dw_line_style border = solid (style->warning, style->line[DW_SLOT_TRIAL_1].width);
-  if (layout->no_room.n == 0)
+  const dw_line_style border = dw_drill_pen_land (style);
+  if (layout->regions.no_room.n == 0)
     return;
   cairo_save (cr);
   clip_to (cr, &layout->plot);
-  dw_pen_add (cr, &layout->no_room);
-  cairo_close_path (cr);
-  dw_pen_fill_pattern (cr, &layout->plot, style->plot, DW_PATTERN_DOTS, style->muted, size);
-  dw_pen_stroke (cr, &layout->land, &border);
+  dw_pen_add (cr, &layout->regions.no_room);
+  dw_pen_color (cr, style->plot);
+  cairo_fill (cr);
+  dw_drill_pen_speckles (cr, &layout->plot, &layout->regions.no_room, style);
+  dw_pen_stroke (cr, &layout->regions.land, &border);
   cairo_restore (cr);
 }
 
@@ -122,60 +103,72 @@ paint_grid (const dw_drill_map_layout *layout, const dw_chart_style *style, cair
 }
 
 static void
-stroke_rimmed (cairo_t *cr, const dw_polyline *line, const dw_line_style *pen, dw_color rim)
-{
-  const dw_line_style around = solid (rim, RIM * pen->width);
-  dw_pen_stroke (cr, line, &around);
-  dw_pen_stroke (cr, line, pen);
-}
-
-static void
 paint_lines (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
   const dw_drill_lines *lines = &layout->lines;
-  const dw_color rim = dw_color_with_alpha (style->plot, 0.7);
-  const dw_line_style contour = solid (style->ink, CONTOUR_WIDTH * style->frame_width);
-  dw_line_style oil = style->line[DW_SLOT_TRIAL_1];
-  oil.width *= OIL_WIDTH;
+  const dw_line_style contour = dw_drill_pen_contour (style);
+  const dw_line_style oil = dw_drill_pen_oil (style);
+  const dw_line_style heavy = dw_drill_pen_equal (style);
   cairo_save (cr);
   clip_to (cr, &layout->plot);
-  for (int i = 0; i < lines->n_contours; i++)
-    stroke_rimmed (cr, &lines->contour[i].line, &contour, rim);
-  for (int i = 0; i < lines->n_oils; i++)
-    stroke_rimmed (cr, &lines->oil[i].line, &oil, rim);
-  stroke_rimmed (cr, &lines->equal, &style->line[DW_SLOT_FITTED], rim);
-  stroke_rimmed (cr, &lines->curve, &style->line[DW_SLOT_FITTED], rim);
+  dw_drill_pen_lines (cr, lines->contour, lines->n_contours, &contour, style);
+  dw_drill_pen_lines (cr, lines->oil, lines->n_oils, &oil, style);
+  dw_drill_pen_lines (cr, &lines->equal, 1, &heavy, style);
+  dw_drill_pen_lines (cr, &lines->curve, 1, &heavy, style);
   cairo_restore (cr);
 }
 
 /* ---- dots ---- */
 
-static void
-add_dots (const dw_drill_map_layout *layout, bool is_wanted, double radius, cairo_t *cr)
+/* There may be thousands: a circle of a few points is seen as round with eight corners, and is painted
+ * in half the time. */
+enum
 {
+  N_CORNERS = 8
+};
+
+static void
+add_dot (cairo_t *cr, dw_spot at, double radius, const dw_spot corner[N_CORNERS])
+{
+  if (radius < SQUARE)
+    {
+      /* of the same area */
+      const double side = sqrt (0.5 * TURN) * radius;
+      cairo_rectangle (cr, at.x - 0.5 * side, at.y - 0.5 * side, side, side);
+      return;
+    }
+  cairo_move_to (cr, at.x + radius * corner[0].x, at.y + radius * corner[0].y);
+  for (int k = 1; k < N_CORNERS; k++)
+    cairo_line_to (cr, at.x + radius * corner[k].x, at.y + radius * corner[k].y);
+}
+
+static void
+fill_dots (const dw_drill_map_layout *layout, bool is_wanted, double radius, dw_color color,
+           cairo_t *cr)
+{
+  dw_spot corner[N_CORNERS];
+  for (int k = 0; k < N_CORNERS; k++)
+    corner[k] = (dw_spot){ cos (TURN * (k + 0.5) / N_CORNERS), sin (TURN * (k + 0.5) / N_CORNERS) };
   for (int i = 0; i < layout->dots.n; i++)
     {
       const dw_drill_place *p = &layout->dots.places[i];
-      if (!p->is_shown || p->is_wanted != is_wanted)
-        continue;
-      cairo_new_sub_path (cr);
-      cairo_arc (cr, p->at.x, p->at.y, radius, 0.0, 2.0 * M_PI);
+      if (p->is_shown && p->is_wanted == is_wanted)
+        add_dot (cr, p->at, radius, corner);
     }
+  dw_pen_color (cr, color);
+  cairo_fill (cr);
 }
 
 static void
 paint_dots (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
 {
   const double radius = layout->dots.radius;
-  add_dots (layout, false, FAINT * radius, cr);
-  dw_pen_color (cr, dw_color_with_alpha (style->ink, 0.55));
-  cairo_fill (cr);
-  add_dots (layout, true, radius, cr);
-  dw_pen_color (cr, style->plot);
-  cairo_set_line_width (cr, 0.5 * radius);
-  cairo_stroke_preserve (cr);
-  dw_pen_color (cr, style->ink);
-  cairo_fill (cr);
+  /* on the heavy curve of a strip a faint dot is only seen by its rim */
+  if (layout->is_strip)
+    fill_dots (layout, false, radius, style->plot, cr);
+  fill_dots (layout, false, FAINT * radius, dw_color_with_alpha (style->ink, FAINT_ALPHA), cr);
+  fill_dots (layout, true, DOT_RIM * radius, style->plot, cr);
+  fill_dots (layout, true, radius, style->ink, cr);
 }
 
 /* ---- words ---- */
@@ -209,20 +202,16 @@ paint_text (const dw_chart_label *label, const dw_chart_style *style, cairo_t *c
     {
       const dw_color ink = label->kind == DW_LABEL_OIL ? style->line[DW_SLOT_TRIAL_1].color
                                                        : style->ink;
-      dw_text_paint_rimmed (cr, style, label->role, label->text, label->at, ink, style->plot);
+      cairo_save (cr);
+      cairo_translate (cr, label->at.x, label->at.y);
+      cairo_rotate (cr, label->angle);
+      dw_text_paint_rimmed (cr, style, label->role, label->text, (dw_spot){ 0.0, 0.0 }, ink,
+                            style->plot);
+      cairo_restore (cr);
       return;
     }
   dw_pen_color (cr, label->kind == DW_LABEL_AXIS ? style->muted : style->ink);
   dw_text_paint (cr, style, label->role, label->text, label->at, 0.0);
-}
-
-static void
-paint_frame (const dw_rect *box, const dw_chart_style *style, cairo_t *cr)
-{
-  dw_pen_color (cr, style->ink);
-  cairo_set_line_width (cr, style->frame_width);
-  cairo_rectangle (cr, box->x, box->y, box->width, box->height);
-  cairo_stroke (cr);
 }
 
 /* ---- legend ---- */
@@ -244,81 +233,7 @@ paint_bar (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo
                               : (dw_rect){ bar->x, bar->y, end - bar->x, bar->height };
       dw_pen_fill_rect (cr, &box, tone (layout, &ramp, i));
     }
-  paint_frame (bar, style, cr);
-}
-
-static void
-paint_line_sample (const dw_rect *box, const dw_line_style *pen, cairo_t *cr)
-{
-  dw_polyline line = { 0 };
-  dw_polyline_add (&line, box->x, box->y + 0.5 * box->height);
-  dw_polyline_add (&line, box->x + box->width, box->y + 0.5 * box->height);
-  dw_pen_stroke (cr, &line, pen);
-  dw_polyline_clear (&line);
-}
-
-static void
-paint_tolerance (const dw_rect *box, const dw_chart_style *style, cairo_t *cr)
-{
-  dw_pen_fill_rect (cr, box, dw_color_with_alpha (style->warning, TOLERANCE_ALPHA));
-  cairo_rectangle (cr, box->x, box->y, box->width, box->height);
-  dw_pen_color (cr, style->plot);
-  cairo_set_line_width (cr, 3.0 * style->frame_width);
-  cairo_stroke_preserve (cr);
-  dw_pen_color (cr, style->warning);
-  cairo_set_line_width (cr, 1.6 * style->frame_width);
-  cairo_stroke (cr);
-}
-
-static void
-paint_sample (const dw_drill_sample *sample, const dw_chart_style *style, cairo_t *cr)
-{
-  const dw_rect *box = &sample->box;
-  const double note = style->font[DW_TEXT_NOTE].size;
-  const dw_spot middle = { box->x + 0.5 * box->width, box->y + 0.5 * box->height };
-  const dw_line_style contour = solid (style->ink, CONTOUR_WIDTH * style->frame_width);
-  dw_line_style oil = style->line[DW_SLOT_TRIAL_1];
-  const dw_rect inner = dw_rect_inset (box, 0.5 * style->frame_width);
-  oil.width *= OIL_WIDTH;
-  switch (sample->key)
-    {
-    case DW_KEY_CONTOUR:
-      paint_line_sample (box, &contour, cr);
-      break;
-    case DW_KEY_OIL:
-      paint_line_sample (box, &oil, cr);
-      break;
-    case DW_KEY_EQUAL:
-      paint_line_sample (box, &style->line[DW_SLOT_FITTED], cr);
-      break;
-    case DW_KEY_DOT:
-      dw_pen_marker (cr, DW_MARKER_CIRCLE, middle, 0.95 * style->marker_radius, style->ink,
-                     style->plot);
-      break;
-    case DW_KEY_TOLERANCE:
-      paint_tolerance (
-          &(dw_rect){ middle.x, box->y + 1.0, 0.4 * box->width, middle.y - box->y - 1.0 }, style,
-          cr);
-      dw_pen_marker (cr, DW_MARKER_DIAMOND, middle, 1.3 * style->marker_radius, style->ink,
-                     style->plot);
-      break;
-    case DW_KEY_NO_ROOM:
-      cairo_rectangle (cr, inner.x, inner.y, inner.width, inner.height);
-      dw_pen_fill_pattern (cr, box, style->plot, DW_PATTERN_DOTS, style->muted, DOTS_SIZE * note);
-      dw_pen_color (cr, style->warning);
-      cairo_set_line_width (cr, style->line[DW_SLOT_TRIAL_1].width);
-      cairo_rectangle (cr, inner.x, inner.y, inner.width, inner.height);
-      cairo_stroke (cr);
-      break;
-    case DW_KEY_GONE:
-      cairo_rectangle (cr, inner.x, inner.y, inner.width, inner.height);
-      dw_pen_fill_pattern (cr, box, style->plot, DW_PATTERN_LINES,
-                           dw_color_with_alpha (style->ink, HATCH_ALPHA), HATCH_SIZE * note);
-      paint_frame (&inner, style, cr);
-      break;
-    case DW_N_KEYS:
-      break;
-    }
+  dw_drill_pen_frame (cr, bar, style);
 }
 
 /* ---- all ---- */
@@ -339,44 +254,63 @@ dw_drill_map_paint_ground (const dw_drill_map_layout *layout, const dw_chart_sty
       paint_gone (layout, style, cr);
       paint_lines (layout, style, cr);
       paint_no_room (layout, style, cr);
-      paint_frame (&layout->plot, style, cr);
+      dw_drill_pen_frame (cr, &layout->plot, style);
       paint_dots (layout, style, cr);
       paint_tick_labels (layout, style, cr);
       paint_bar (layout, style, cr);
       for (int i = 0; i < layout->legend.n_samples; i++)
-        paint_sample (&layout->legend.samples[i], style, cr);
+        dw_drill_pen_sample (cr, &layout->legend.samples[i], style);
       for (int i = 0; i < layout->texts.n; i++)
         paint_text (&layout->texts.labels[i], style, cr);
     }
   cairo_restore (cr);
 }
 
+/* Down and to the left, to where the sizes can be read. */
+static void
+paint_guides (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
+{
+  const dw_spot at = layout->dots.places[layout->chosen].at;
+  const dw_spot left = { layout->plot.x, at.y };
+  const dw_spot below = { at.x, layout->plot.y + layout->plot.height };
+  dw_pen_line (cr, at, left, style->ink, style->reading_width);
+  dw_pen_line (cr, at, below, style->ink, style->reading_width);
+}
+
+static void
+paint_chosen (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
+{
+  const dw_spot at = layout->dots.places[layout->chosen].at;
+  paint_guides (layout, style, cr);
+  dw_drill_pen_mark (cr, DW_DRILL_MARK_CHOSEN, at, false, style);
+  dw_drill_pen_tolerance (cr, &layout->tolerance, layout->is_strip, style);
+  if (!dw_spot_is_gap (layout->chosen_tone))
+    dw_drill_pen_mark (cr, DW_DRILL_MARK_CHOSEN, layout->chosen_tone, true, style);
+}
+
+static void
+paint_pointed (const dw_drill_map_layout *layout, const dw_chart_style *style, cairo_t *cr)
+{
+  const dw_spot at = layout->dots.places[layout->pointed].at;
+  dw_drill_pen_mark (cr, DW_DRILL_MARK_POINTED, at, false, style);
+  if (!dw_spot_is_gap (layout->pointed_tone))
+    dw_drill_pen_mark (cr, DW_DRILL_MARK_POINTED, layout->pointed_tone, true, style);
+}
+
 void
 dw_drill_map_paint_marks (const dw_drill_map_layout *layout, const dw_chart_style *style,
                           cairo_t *cr)
 {
-  const double radius = style->marker_radius;
+  const dw_spot now = layout->regions.now;
   if (!layout->has_data)
     return;
   cairo_save (cr);
+  if (dw_rect_holds (&layout->plot, now.x, now.y))
+    dw_drill_pen_mark (cr, DW_DRILL_MARK_NOW, now, false, style);
   if (layout->chosen >= 0)
-    paint_tolerance (&layout->tolerance, style, cr);
-  if (dw_rect_holds (&layout->plot, layout->now.x, layout->now.y))
-    dw_pen_marker (cr, DW_MARKER_CROSS, layout->now, NOW_RADIUS * radius, style->ink, style->plot);
-  if (layout->chosen >= 0)
-    dw_pen_marker (cr, DW_MARKER_DIAMOND, layout->dots.places[layout->chosen].at,
-                   CHOSEN_RADIUS * radius, style->ink, style->plot);
+    paint_chosen (layout, style, cr);
   if (layout->pointed >= 0)
-    {
-      const dw_spot at = layout->dots.places[layout->pointed].at;
-      dw_pen_color (cr, style->plot);
-      cairo_set_line_width (cr, 4.0 * style->frame_width);
-      cairo_arc (cr, at.x, at.y, POINTED_RADIUS * radius, 0.0, 2.0 * M_PI);
-      cairo_stroke_preserve (cr);
-      dw_pen_color (cr, style->ink);
-      cairo_set_line_width (cr, 2.0 * style->frame_width);
-      cairo_stroke (cr);
-    }
+    paint_pointed (layout, style, cr);
   cairo_restore (cr);
 }
 

@@ -97,6 +97,41 @@ dw_polyline_thin (const dw_polyline *line, double column, dw_polyline *out)
     }
 }
 
+/* Whether all spots between two others are near the straight line. */
+static bool
+are_straight (const dw_spot *spots, size_t from, size_t to, double within)
+{
+  for (size_t i = from + 1; i < to; i++)
+    if (dw_spot_distance (dw_segment_nearest (spots[from], spots[to], spots[i]), spots[i]) > within)
+      return false;
+  return true;
+}
+
+/* One piece is looked at no farther ahead, so that long ones do not take the square of their length. */
+#define MOST_AHEAD 24
+
+void
+dw_polyline_straighten (dw_polyline *line, double within)
+{
+  size_t n = 0;
+  for (size_t i = 0; i < line->n;)
+    {
+      size_t next = i + 1;
+      line->spots[n++] = line->spots[i];
+      if (dw_spot_is_gap (line->spots[i]) || next >= line->n)
+        {
+          i = next;
+          continue;
+        }
+      while (next + 1 < line->n && next - i < MOST_AHEAD && !dw_spot_is_gap (line->spots[next + 1])
+             && !dw_spot_is_gap (line->spots[next])
+             && are_straight (line->spots, i, next + 1, within))
+        next++;
+      i = next;
+    }
+  line->n = n;
+}
+
 void
 dw_polyline_clip (const dw_polyline *line, const dw_rect *rect, dw_polyline *out)
 {
@@ -170,4 +205,32 @@ dw_polyline_meets (const dw_polyline *line, const dw_rect *rect)
         return true;
     }
   return false;
+}
+
+/* Whether a ray from the spot to the right meets the piece. */
+static bool
+is_right (dw_spot a, dw_spot b, dw_spot spot)
+{
+  return (a.y > spot.y) != (b.y > spot.y)
+         && spot.x < a.x + (b.x - a.x) * (spot.y - a.y) / (b.y - a.y);
+}
+
+bool
+dw_polyline_holds (const dw_polyline *outline, dw_spot spot)
+{
+  bool is_inside = false;
+  size_t start = 0;
+  for (size_t i = 0; i < outline->n; i++)
+    {
+      const bool is_last = i + 1 == outline->n || dw_spot_is_gap (outline->spots[i + 1]);
+      if (dw_spot_is_gap (outline->spots[i]))
+        {
+          start = i + 1;
+          continue;
+        }
+      const dw_spot next = outline->spots[is_last ? start : i + 1];
+      if (is_right (outline->spots[i], next, spot))
+        is_inside = !is_inside;
+    }
+  return is_inside;
 }

@@ -37,6 +37,13 @@ bool dw_spot_is_gap (dw_spot spot);
  */
 void dw_polyline_thin (const dw_polyline *line, double column, dw_polyline *out);
 
+/**
+ * Leave out, in place, what lies on a straight line between its neighbours. Ends stay.
+ *
+ * @param within  [pt] how far a spot that is left out may be from the line
+ */
+void dw_polyline_straighten (dw_polyline *line, double within);
+
 /** Keep what is inside a rectangle; where the line leaves it there is a gap. As above. */
 void dw_polyline_clip (const dw_polyline *line, const dw_rect *rect, dw_polyline *out);
 
@@ -53,3 +60,6 @@ bool dw_polyline_at (const dw_polyline *line, double x, double *y);
 
 /** Whether any part of the line is in the rectangle. */
 bool dw_polyline_meets (const dw_polyline *line, const dw_rect *rect);
+
+/** Whether a spot lies inside closed outlines, by the even-odd rule; the border is either. */
+bool dw_polyline_holds (const dw_polyline *outline, dw_spot spot);
