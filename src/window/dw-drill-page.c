@@ -2,28 +2,22 @@
 #include "window/dw-drill-page.h"
 
 #include <glib/gi18n.h>
-#include <locale.h>
 #include <math.h>
 
 #include "model/dw-drill.h"
 #include "window/dw-beside-layout.h"
 #include "window/dw-chart-view.h"
-#include "window/dw-chart-words.h"
+#include "window/dw-drill-chart.h"
 #include "window/dw-drill-edit.h"
+#include "window/dw-drill-map-fill.h"
 #include "window/dw-drill-map-words.h"
 #include "window/dw-drill-plan.h"
 #include "window/dw-drill-words.h"
 #include "window/dw-piston-view.h"
+#include "window/dw-short-names.h"
 #include "window/dw-widget.h"
 
-/* Nodes of the map in each direction. */
-#define NODES 61
-
-/* The chart shows speeds to somewhat past the high one. */
-static const double PAST_HIGH = 1.2;
-
 static const int FACE_EXTENT = 130; /* [px] */
-static const int LEAST_NAME_CHARS = 3;
 
 struct _DwDrillPage
 {
@@ -167,160 +161,23 @@ show_count (DwDrillPage *self)
   gtk_menu_button_set_label (self->filter, text);
 }
 
-static dw_drill_dot *
-make_dots (DwDrillPage *self, const dw_drill_sets *sets, int *n)
-{
-  GListModel *list = dw_drill_choices_get_list (self->choices);
-  const dw_drill_filter filter = filter_now (self);
-  const int across = dw_drill_field_across (sets);
-  dw_drill_dot *dots = g_new0 (dw_drill_dot, MAX (1, g_list_model_get_n_items (list)));
-
-  *n = (int)g_list_model_get_n_items (list);
-  for (int i = 0; i < *n; i++)
-    {
-      g_autoptr (DwDrillChoice) choice = g_list_model_get_item (list, (guint)i);
-      const dw_drill_row *row = dw_drill_choice_get_row (choice);
-      double at[DW_DRILL_SETS];
-      for (int s = 0; s < DW_DRILL_SETS; s++)
-        at[s] = row->result.size[s] > 0.0 ? row->result.size[s] : sets->present[s];
-      dots[i] = (dw_drill_dot){ at[across], at[1 - across], dw_drill_filter_passes (&filter, row) };
-      if (!dw_drill_field_is_strip (sets))
-        dots[i].x = at[0], dots[i].y = at[1];
-    }
-  return dots;
-}
-
-static double
-tolerance_now (DwDrillPage *self)
-{
-  const dw_spread_limits limits = limits_now (self);
-  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
-  if (limits.hole_grade == 0)
-    return limits.hole_error;
-  const double zone = dw_tolerance_it (limits.hole_grade,
-                                       study->sets.present[dw_drill_field_across (&study->sets)]);
-  return isnan (zone) ? 0.0 : zone;
-}
-
-/* Fields that a map needs, all over the same nodes. */
-typedef struct
-{
-  dw_drill_field shade;
-  dw_drill_field contour;
-  dw_drill_field equal;
-  dw_drill_field oil;
-} map_fields;
-
-static void
-fill_fields (DwDrillPage *self, const dw_drilling *study, const dw_drill_dot *dots, int n_dots,
-             map_fields *fields)
-{
-  const guint contour = gtk_drop_down_get_selected (self->contour);
-  dw_drill_field place = { .n_x = NODES, .n_y = NODES };
-  dw_drill_measure measures[4];
-  dw_drill_field *wanted[4];
-  int n = 0;
-
-  dw_drill_field_place (&place, &study->sets, dots, n_dots);
-  fields->shade = fields->contour = fields->equal = fields->oil = place;
-  measures[n] = (dw_drill_measure)gtk_drop_down_get_selected (self->shade);
-  wanted[n++] = &fields->shade;
-  measures[n] = DW_MEASURE_COMPRESSION_LOW;
-  wanted[n++] = &fields->equal;
-  if (contour > 0)
-    {
-      measures[n] = (dw_drill_measure)(contour - 1);
-      wanted[n++] = &fields->contour;
-    }
-  if (self->oils)
-    {
-      measures[n] = DW_MEASURE_OIL;
-      wanted[n++] = &fields->oil;
-    }
-  dw_drill_field_fill (study, measures, wanted, n);
-}
-
 static void
 show_map (DwDrillPage *self)
 {
-  const dw_drilling *study = dw_drill_choices_get_study (self->choices);
   const guint contour = gtk_drop_down_get_selected (self->contour);
-
-  if (study == NULL || (study->sets.n_holes[0] == 0 && study->sets.n_holes[1] == 0))
-    {
-      dw_drill_map_view_set_map (self->map, NULL);
-      return;
-    }
-  const dw_drill_box *box = dw_drill_choices_get_box (self->choices);
-  g_autofree map_fields *fields = g_new (map_fields, 1);
-  int n_dots;
-  g_autofree dw_drill_dot *dots = make_dots (self, &study->sets, &n_dots);
-  dw_drill_map map = dw_drill_map_defaults ();
-
-  fill_fields (self, study, dots, n_dots, fields);
-  map.labels = dw_drill_map_words (&study->sets);
-  map.sets = &study->sets;
-  map.shade = &fields->shade;
-  map.shade_measure = (dw_drill_measure)gtk_drop_down_get_selected (self->shade);
-  map.contour = contour > 0 ? &fields->contour : NULL;
-  map.contour_measure = (dw_drill_measure)(contour > 0 ? contour - 1 : 0);
-  map.equal = &fields->equal;
-  map.oil = self->oils ? &fields->oil : NULL;
-  map.oils = self->oils ? box->bottles : NULL;
-  map.n_oils = self->oils ? box->n_bottles : 0;
-  map.dots = dots;
-  map.n_dots = n_dots;
-  map.chosen = dot_of (self, self->chosen);
-  map.tolerance = tolerance_now (self);
-  g_strlcpy (map.numbers.decimal, localeconv ()->decimal_point, sizeof map.numbers.decimal);
-  if ((self->units & DW_UNITS_INCH) != 0)
-    {
-      map.length_factor = 25.4e-3;
-      map.length_unit = "in";
-    }
-  dw_drill_map_view_set_map (self->map, &map);
+  const dw_drill_map_options options = {
+    .shade = (dw_drill_measure)gtk_drop_down_get_selected (self->shade),
+    .has_contour = contour > 0,
+    .contour = (dw_drill_measure)(contour > 0 ? contour - 1 : 0),
+    .oils = self->oils,
+    .filter = filter_now (self),
+    .units = self->units,
+    .chosen = dot_of (self, self->chosen),
+  };
+  dw_drill_map_fill (self->map, self->choices, &options);
 }
 
 /* ---- what a choice does ---- */
-
-static dw_series *
-series_of (const dw_drilling *study, const dw_damper *damper, const char *name, int slot)
-{
-  const dw_series_range range = { 0.0, fmin (10.0, study->speeds[DW_HIGH] * PAST_HIGH), false };
-  dw_series *series = dw_series_new (name);
-
-  series->slot = slot;
-  if (dw_series_fill (series, damper, study->temperature, &range, NULL) != DW_OK)
-    g_clear_pointer (&series, dw_series_free);
-  return series;
-}
-
-static void
-show_chart (DwDrillPage *self, const dw_drilling *study, DwDrillChoice *choice)
-{
-  const dw_drill_row *row = choice != NULL ? dw_drill_choice_get_row (choice) : NULL;
-  const dw_spread_limits limits = limits_now (self);
-  dw_chart chart = dw_chart_defaults ();
-  dw_series *series[2];
-  dw_damper drilled;
-  int n = 0;
-
-  chart.labels = dw_chart_words ();
-  chart.labels.title = axle_now (self) == DW_FRONT ? _ ("Front") : _ ("Rear");
-  chart.units = dw_chart_words_units (self->units);
-  g_strlcpy (chart.numbers.decimal, localeconv ()->decimal_point, sizeof chart.numbers.decimal);
-  chart.legend = DW_LEGEND_TABLE;
-  series[n] = series_of (study, &study->sets.damper, _ ("now"), DW_SLOT_FITTED);
-  n += series[n] != NULL;
-  if (n == 1 && row != NULL && row->n_holes > 0
-      && dw_drill_sets_apply (&study->sets, row->result.size, &drilled, NULL) == DW_OK)
-    {
-      series[n] = series_of (study, &drilled, _ ("drilled"), DW_SLOT_TRIAL_1);
-      if (series[n] != NULL)
-        dw_series_fill_band (series[n++], &drilled, study->temperature, &limits, NULL);
-    }
-  dw_chart_view_take (self->chart, series, n, &chart);
-}
 
 static void
 show_choice (DwDrillPage *self)
@@ -347,7 +204,9 @@ show_choice (DwDrillPage *self)
     }
   gtk_label_set_label (self->sizes, sizes != NULL ? sizes : _ ("Point at a dot"));
   gtk_label_set_label (self->figures, figures != NULL ? figures : "");
-  show_chart (self, study, choice);
+  const dw_spread_limits limits = limits_now (self);
+  dw_drill_chart_show (self->chart, study, choice != NULL ? dw_drill_choice_get_row (choice) : NULL,
+                       &limits, axle_now (self), self->units);
 }
 
 static void
@@ -759,40 +618,6 @@ dw_drill_page_class_init (DwDrillPageClass *klass)
   bind_children (widget_class);
 }
 
-/* The button shows as much of a long name as it has room for. */
-static void
-on_name_setup (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
-{
-  GtkWidget *label = gtk_label_new ("");
-  (void)factory;
-  (void)data;
-  gtk_label_set_xalign (GTK_LABEL (label), 0.0F);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_NAME_CHARS);
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-on_name_bind (GtkListItemFactory *factory, GtkListItem *item, gpointer data)
-{
-  (void)factory;
-  (void)data;
-  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
-                       gtk_string_object_get_string (gtk_list_item_get_item (item)));
-}
-
-static void
-let_shrink (GtkDropDown *names)
-{
-  GtkListItemFactory *whole = gtk_drop_down_get_factory (names);
-  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
-  if (whole != NULL)
-    gtk_drop_down_set_list_factory (names, whole);
-  g_signal_connect (factory, "setup", G_CALLBACK (on_name_setup), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (on_name_bind), NULL);
-  gtk_drop_down_set_factory (names, factory);
-}
-
 /* What tones and lines can show; lines can be left out. */
 static void
 fill_measures (DwDrillPage *self)
@@ -841,9 +666,9 @@ dw_drill_page_init (DwDrillPage *self)
   self->updating = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_measures (self);
-  let_shrink (self->division);
-  let_shrink (self->shade);
-  let_shrink (self->contour);
+  dw_short_names_apply (self->division);
+  dw_short_names_apply (self->shade);
+  dw_short_names_apply (self->contour);
   dw_piston_view_set_extent (self->face, FACE_EXTENT);
   connect_children (self);
   dw_drill_list_set_choices (self->list, dw_drill_choices_get_list (self->choices));
