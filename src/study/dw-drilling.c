@@ -422,23 +422,37 @@ tell_apart (const dw_drill_sets *sets, const double size[DW_DRILL_SETS], dw_pist
 }
 
 dw_status
+dw_drilling_scattering (const dw_drill_sets *sets, const double size[DW_DRILL_SETS],
+                        const dw_spread_limits *limits, dw_damper *damper, dw_spread_limits *holes,
+                        dw_error *err)
+{
+  dw_piston apart;
+  dw_damper drilled;
+  dw_spread_limits only = { .hole_grade = limits->hole_grade, .hole_error = limits->hole_error };
+
+  const dw_status status = dw_drill_sets_apply (sets, size, &drilled, err);
+  if (status != DW_OK)
+    return status;
+  /* else every hole is taken as drilled: rather too much scatter than none */
+  if (tell_apart (sets, size, &apart, &only.exact_groups))
+    drilled.piston = apart;
+  else
+    only.exact_groups = 0;
+  *damper = drilled;
+  *holes = only;
+  return DW_OK;
+}
+
+dw_status
 dw_drilling_spread (const dw_drilling *study, const double size[DW_DRILL_SETS],
                     const dw_spread_limits *limits, dw_spread_point out[DW_N_STROKES][DW_N_SPEEDS],
                     dw_error *err)
 {
-  dw_spread_limits holes = { .hole_grade = limits->hole_grade, .hole_error = limits->hole_error };
+  dw_spread_limits holes;
   dw_spread_point points[DW_N_STROKES][DW_N_SPEEDS];
   dw_damper drilled;
-  dw_piston apart;
 
-  dw_status status = dw_drill_sets_apply (&study->sets, size, &drilled, err);
-  if (status != DW_OK)
-    return status;
-  /* else every hole is taken as drilled: rather too much scatter than none */
-  if (tell_apart (&study->sets, size, &apart, &holes.exact_groups))
-    drilled.piston = apart;
-  else
-    holes.exact_groups = 0;
+  dw_status status = dw_drilling_scattering (&study->sets, size, limits, &drilled, &holes, err);
   for (int s = 0; s < DW_N_STROKES && status == DW_OK; s++)
     status = dw_spread_make (&drilled, study->temperature, &holes, (dw_stroke)s, study->speeds,
                              DW_N_SPEEDS, points[s], err);

@@ -112,6 +112,19 @@ dw_status dw_drilling_single (const dw_drilling *study, const double size[DW_DRI
                               double *diameter, dw_error *err);
 
 /**
+ * The drilled damper with its drilled holes in groups of their own, and limits of these alone, for
+ * dw_spread_make().
+ *
+ * @param size    [m] as above
+ * @param limits  of the drilled holes; the other inputs are left out
+ * @param damper,holes  set on success only
+ * @return as dw_drill_sets_apply()
+ */
+dw_status dw_drilling_scattering (const dw_drill_sets *sets, const double size[DW_DRILL_SETS],
+                                  const dw_spread_limits *limits, dw_damper *damper,
+                                  dw_spread_limits *holes, dw_error *err);
+
+/**
  * How far the drilled damper may be off, by its drilled holes alone: what is not drilled is as it
  * is. At the study's speeds.
  *

@@ -28,6 +28,7 @@ dw_drill_chart_show (DwChartView *view, const dw_drilling *study, const dw_drill
 {
   dw_chart chart = dw_chart_defaults ();
   dw_series *series[2];
+  dw_spread_limits holes;
   dw_damper drilled;
   int n = 0;
 
@@ -39,11 +40,12 @@ dw_drill_chart_show (DwChartView *view, const dw_drilling *study, const dw_drill
   series[n] = series_of (study, &study->sets.damper, _ ("now"), DW_SLOT_FITTED);
   n += series[n] != NULL;
   if (n == 1 && row != NULL && row->n_holes > 0
-      && dw_drill_sets_apply (&study->sets, row->result.size, &drilled, NULL) == DW_OK)
+      && dw_drilling_scattering (&study->sets, row->result.size, limits, &drilled, &holes, NULL)
+             == DW_OK)
     {
       series[n] = series_of (study, &drilled, _ ("drilled"), DW_SLOT_TRIAL_1);
       if (series[n] != NULL)
-        dw_series_fill_band (series[n++], &drilled, study->temperature, limits, NULL);
+        dw_series_fill_band (series[n++], &drilled, study->temperature, &holes, NULL);
     }
   dw_chart_view_take (view, series, n, &chart);
 }
