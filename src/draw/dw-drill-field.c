@@ -272,6 +272,28 @@ interpolate (const double *values, int n_x, int n_y, double x, double y, bool is
   return weigh (values, n_x, &across, &up);
 }
 
+/* Logarithm of the oil at a node of the fine grid. */
+static double
+oil_at (const filler *f, const coarse_oil *oil, int i, int k)
+{
+  const dw_drill_field *nodes = f->nodes;
+  const double x = (double)i * (oil->n_x - 1) / (nodes->n_x - 1);
+  const double y = nodes->n_y > 1 ? (double)k * (oil->n_y - 1) / (nodes->n_y - 1) : 0.0;
+  double value = interpolate (oil->log, oil->n_x, oil->n_y, x, y, true);
+  if (isnan (value))
+    value = interpolate (oil->log, oil->n_x, oil->n_y, x, y, false);
+  if (isnan (value))
+    {
+      /* beside what no oil holds: there are few such nodes */
+      double size[DW_DRILL_SETS];
+      double viscosity;
+      sizes_at (f, i, k, size);
+      if (dw_drilling_field_oil (f->study, size, &viscosity, NULL) == DW_OK)
+        value = log (viscosity);
+    }
+  return value;
+}
+
 static void
 fill_oil (const filler *f, dw_drill_field *field)
 {
@@ -279,14 +301,7 @@ fill_oil (const filler *f, dw_drill_field *field)
   fill_coarse (f, &oil);
   for (int k = 0; k < field->n_y; k++)
     for (int i = 0; i < field->n_x; i++)
-      {
-        const double x = (double)i * (oil.n_x - 1) / (field->n_x - 1);
-        const double y = field->n_y > 1 ? (double)k * (oil.n_y - 1) / (field->n_y - 1) : 0.0;
-        double value = interpolate (oil.log, oil.n_x, oil.n_y, x, y, true);
-        if (isnan (value))
-          value = interpolate (oil.log, oil.n_x, oil.n_y, x, y, false);
-        field->value[k * field->n_x + i] = exp (value);
-      }
+      field->value[k * field->n_x + i] = exp (oil_at (f, &oil, i, k));
 }
 
 /* Sets that differ only by their place do the same with their sizes exchanged. */

@@ -7,10 +7,13 @@
 #include "draw/dw-scale.h"
 
 /* Oils whose ends are nearer than this are told by even steps. [1] */
-static const double NARROW_RATIO = 2.5;
+static const double NARROW_RATIO = 5.0;
 
 /* A level within this part of the range of an end shows nothing. [1] */
 static const double SLACK = 1e-6;
+
+/* Changes that are written without decimals. [%] */
+static const double LARGE_CHANGE = 9.95;
 
 /* Round numbers of a decade, coarse to fine. */
 static const double MANTISSAS[][10] = {
@@ -117,12 +120,14 @@ dw_drill_level_text (dw_drill_measure measure, const dw_number_format *numbers, 
   const char *unit = dw_drill_measure_unit (measure);
   const double shown = value / dw_drill_measure_factor (measure);
   const bool is_change = measure <= DW_MEASURE_REBOUND_HIGH;
+  if (is_change && decimals < 0)
+    decimals = fabs (shown) < LARGE_CHANGE ? 1 : 0;
   if (decimals >= 0)
     dw_number_fixed (numbers, shown, decimals, number, sizeof number);
-  else if (is_change)
-    dw_number_fixed (numbers, shown, fabs (shown) < 9.95 ? 1 : 0, number, sizeof number);
   else
     dw_number_digits (numbers, shown, 3, number, sizeof number);
-  g_snprintf (out, (gulong)room, "%s%s%s%s", is_change && shown > 0.0 ? "+" : "", number,
+  /* what rounds to nothing has no sign */
+  const bool is_more = is_change && shown >= 0.5 * pow (10.0, -decimals);
+  g_snprintf (out, (gulong)room, "%s%s%s%s", is_more ? "+" : "", number,
               has_unit && *unit != '\0' ? "\u2009" : "", has_unit ? unit : "");
 }

@@ -2,18 +2,11 @@
 /* A few whole pictures against stored ones, with letters of DejaVu Sans. DW_UPDATE_IMAGES=1 in the
  * environment stores what is painted now: look at it before you commit it. */
 #include <glib.h>
-#include <math.h>
-#include <stdlib.h>
 
+#include "draw-pictures.h"
 #include "draw-samples.h"
 #include "draw/dw-chart-paint.h"
 #include "draw/dw-readout.h"
-
-/* Another release of the rasterisers moves edges by a fraction of a pixel: so much of the picture
- * may differ by more than this. */
-static const int CLEARLY = 64; /* of 255 */
-static const double MOST_CLEARLY = 0.004;
-static const double MOST_ON_AVERAGE = 1.0; /* of 255 */
 
 static const struct
 {
@@ -102,51 +95,13 @@ paint (picture *p)
   cairo_surface_flush (p->surface);
 }
 
-/* Mean difference of 255; @p clearly is the part of pixels that differ much. */
-static double
-difference (cairo_surface_t *a, cairo_surface_t *b, double *clearly)
-{
-  const int width = cairo_image_surface_get_width (a);
-  const int height = cairo_image_surface_get_height (a);
-  const unsigned char *pa = cairo_image_surface_get_data (a);
-  const unsigned char *pb = cairo_image_surface_get_data (b);
-  const int stride_a = cairo_image_surface_get_stride (a);
-  const int stride_b = cairo_image_surface_get_stride (b);
-  double sum = 0.0;
-  int n = 0;
-  for (int y = 0; y < height; y++)
-    for (int x = 0; x < width; x++)
-      {
-        int most = 0;
-        for (int c = 0; c < 3; c++)
-          most = MAX (most, abs (pa[y * stride_a + 4 * x + c] - pb[y * stride_b + 4 * x + c]));
-        sum += most;
-        n += most > CLEARLY;
-      }
-  *clearly = (double)n / (width * height);
-  return sum / (width * height);
-}
-
 START_TEST (a_picture_is_the_stored_one)
 {
   picture p;
-  char *path = test_data_path (pictures[_i].name);
   open_picture (&p, _i);
   paint (&p);
-  if (g_strcmp0 (g_getenv ("DW_UPDATE_IMAGES"), "1") == 0)
-    ck_assert_int_eq (cairo_surface_write_to_png (p.surface, path), CAIRO_STATUS_SUCCESS);
-  cairo_surface_t *stored = cairo_image_surface_create_from_png (path);
-  ck_assert_int_eq (cairo_surface_status (stored), CAIRO_STATUS_SUCCESS);
-  ck_assert_int_eq (cairo_image_surface_get_width (stored), (int)pictures[_i].width);
-  ck_assert_int_eq (cairo_image_surface_get_height (stored), (int)pictures[_i].height);
-  double clearly;
-  const double mean = difference (p.surface, stored, &clearly);
-  ck_assert_msg (mean <= MOST_ON_AVERAGE && clearly <= MOST_CLEARLY,
-                 "%s: %.2f of 255 on average, %.2f %% clearly", pictures[_i].name, mean,
-                 100.0 * clearly);
-  cairo_surface_destroy (stored);
+  picture_assert_stored (p.surface, pictures[_i].name);
   close_picture (&p);
-  free (path);
 }
 END_TEST
 
@@ -159,7 +114,7 @@ START_TEST (painting_is_the_same_twice)
   open_picture (&q, 0);
   paint (&p);
   paint (&q);
-  ck_assert (difference (p.surface, q.surface, &clearly) == 0.0);
+  ck_assert (picture_difference (p.surface, q.surface, &clearly) == 0.0);
   close_picture (&p);
   close_picture (&q);
 }
@@ -179,14 +134,14 @@ START_TEST (a_reading_line_is_painted_over_the_plot_only)
   const dw_chart_reading r = dw_chart_read (&q.chart, q.layout, 0.6);
   dw_chart_reading_paint (&r, &q.style, cr);
   cairo_surface_flush (q.surface);
-  const double one = difference (p.surface, q.surface, &clearly);
+  const double one = picture_difference (p.surface, q.surface, &clearly);
   ck_assert (one > 0.1 && clearly < 0.02);
 
   /* outside the view nothing is painted */
   const dw_chart_reading far = dw_chart_read (&q.chart, q.layout, 7.0);
   dw_chart_reading_paint (&far, &q.style, cr);
   cairo_surface_flush (q.surface);
-  ck_assert (difference (p.surface, q.surface, &clearly) == one);
+  ck_assert (picture_difference (p.surface, q.surface, &clearly) == one);
   cairo_destroy (cr);
   close_picture (&p);
   close_picture (&q);
@@ -206,7 +161,7 @@ START_TEST (a_dragged_rectangle_is_cut_to_the_plot)
   cairo_t *cr = cairo_create (q.surface);
   dw_chart_drag_paint (q.layout, &q.style, plot.x + 10.0, plot.y + 10.0, 1e5, 1e5, cr);
   cairo_surface_flush (q.surface);
-  ck_assert (difference (p.surface, q.surface, &clearly) > 1.0);
+  ck_assert (picture_difference (p.surface, q.surface, &clearly) > 1.0);
   const int x = (int)(plot.x + plot.width + 4.0);
   const int y = (int)(plot.y + plot.height / 2.0);
   const unsigned char *a = cairo_image_surface_get_data (p.surface);

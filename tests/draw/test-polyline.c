@@ -129,6 +129,63 @@ START_TEST (nearest_height_and_meeting_stop_at_gaps)
 }
 END_TEST
 
+/* Every spot that was left out lies near the line that is left; a straight line keeps its ends. */
+START_TEST (straightening_moves_no_line)
+{
+  dw_polyline line = { 0 };
+  dw_polyline before = { 0 };
+  test_random random = test_random_new (3);
+  for (int i = 0; i < 400; i++)
+    {
+      const double angle = 0.02 * i;
+      const double radius = 100.0 + (i > 200 ? 0.0 : test_random_uniform (&random, -0.02, 0.02));
+      const dw_spot spot = { radius * cos (angle), radius * sin (angle) };
+      dw_polyline_add (&line, i == 250 ? (double)NAN : spot.x, spot.y);
+      dw_polyline_add (&before, i == 250 ? (double)NAN : spot.x, spot.y);
+    }
+  dw_polyline_straighten (&line, 0.1);
+  ck_assert_uint_lt (line.n, before.n / 3);
+  ck_assert_int_eq (count_gaps (&line), 1);
+  for (size_t i = 0; i < before.n; i++)
+    if (!dw_spot_is_gap (before.spots[i]))
+      ck_assert (dw_polyline_nearest (&line, before.spots[i], NULL) <= 0.1 + 1e-9);
+  ck_assert (line.spots[0].x == before.spots[0].x && line.spots[0].y == before.spots[0].y);
+  ck_assert (line.spots[line.n - 1].x == before.spots[before.n - 1].x);
+  dw_polyline_clear (&line);
+  dw_polyline_clear (&before);
+
+  for (int i = 0; i <= 20; i++)
+    dw_polyline_add (&line, 5.0 * i, 3.0 * i);
+  dw_polyline_straighten (&line, 1e-9);
+  ck_assert_uint_eq (line.n, 2);
+  ck_assert (line.spots[1].x == 100.0);
+  dw_polyline_clear (&line);
+  dw_polyline_straighten (&line, 1.0);
+  ck_assert_uint_eq (line.n, 0);
+}
+END_TEST
+
+START_TEST (an_outline_holds_what_is_inside)
+{
+  dw_polyline ring = { 0 };
+  const double corners[][2] = { { 10.0, 10.0 }, { 90.0, 10.0 }, { 90.0, 90.0 }, { 10.0, 90.0 } };
+  for (int i = 0; i < 4; i++)
+    dw_polyline_add (&ring, corners[i][0], corners[i][1]);
+  dw_polyline_add_gap (&ring);
+  /* a hole in it, closed by its first spot once more */
+  for (int i = 0; i < 5; i++)
+    dw_polyline_add (&ring, 0.25 * corners[i % 4][0] + 30.0, 0.25 * corners[i % 4][1] + 30.0);
+  ck_assert (dw_polyline_holds (&ring, (dw_spot){ 20.0, 20.0 }));
+  ck_assert (dw_polyline_holds (&ring, (dw_spot){ 70.0, 40.0 }));
+  ck_assert (!dw_polyline_holds (&ring, (dw_spot){ 40.0, 40.0 }));
+  ck_assert (!dw_polyline_holds (&ring, (dw_spot){ 5.0, 50.0 }));
+  ck_assert (!dw_polyline_holds (&ring, (dw_spot){ 95.0, 50.0 }));
+  ck_assert (!dw_polyline_holds (&ring, (dw_spot){ 50.0, 95.0 }));
+  dw_polyline_clear (&ring);
+  ck_assert (!dw_polyline_holds (&ring, (dw_spot){ 0.0, 0.0 }));
+}
+END_TEST
+
 int
 main (void)
 {
@@ -139,6 +196,8 @@ main (void)
   tcase_add_test (tcase, a_line_that_leaves_and_returns_has_a_gap);
   tcase_add_test (tcase, a_line_outside_is_empty);
   tcase_add_test (tcase, nearest_height_and_meeting_stop_at_gaps);
+  tcase_add_test (tcase, straightening_moves_no_line);
+  tcase_add_test (tcase, an_outline_holds_what_is_inside);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }
