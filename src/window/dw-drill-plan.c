@@ -9,7 +9,7 @@
 /* [px] */
 static const int FACE_EXTENT = 220;
 static const int WIDTH = 720;
-static const int HEIGHT = 460;
+static const int HEIGHT = 560;
 
 struct _DwDrillPlan
 {

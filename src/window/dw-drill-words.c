@@ -169,6 +169,15 @@ passes_text (const dw_drill_passes *passes, dw_units units)
   return g_string_free (text, FALSE);
 }
 
+/* [m] Just below the largest hole that counts as well drilled, so that a drill of that size is next. */
+static double
+largest_hole (const dw_spread_limits *limits, double size)
+{
+  const double zone = limits->hole_grade > 0 ? dw_tolerance_it (limits->hole_grade, size)
+                                             : limits->hole_error;
+  return size + fmax (0.0, (isnan (zone) ? 0.0 : zone) - 2.0 * DW_DRILL_SAME);
+}
+
 static void
 add_set (GString *text, const dw_drill_sets *sets, const dw_drill_box *box, int set, double size,
          dw_units units)
@@ -199,7 +208,7 @@ add_set (GString *text, const dw_drill_sets *sets, const dw_drill_box *box, int 
                                   "between.\n"));
     }
   g_autofree char *goes = length_of (size, units);
-  const dw_drill_size *next = dw_drill_next (size);
+  const dw_drill_size *next = dw_drill_next (largest_hole (&box->limits, size));
   if (next == NULL)
     return;
   g_autofree char *stops = length_of (next->diameter, units);

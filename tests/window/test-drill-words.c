@@ -73,7 +73,7 @@ START_TEST (the_plan_says_what_to_do_and_warns)
   ck_assert_ptr_nonnull (strstr (text, "Set 1: leave as it is."));
   ck_assert_ptr_nonnull (
       strstr (text, "Set 2: 3 holes of 1.30\u00a0mm: drill 1.40, then 1.50\u00a0mm."));
-  ck_assert_ptr_nonnull (strstr (text, "1.50\u00a0mm goes in, 1.51\u00a0mm does not"));
+  ck_assert_ptr_nonnull (strstr (text, "1.50\u00a0mm goes in, 1.60\u00a0mm does not"));
   ck_assert_ptr_nonnull (strstr (text, "Drilling cannot be undone"));
   ck_assert_ptr_nonnull (strstr (text, "eye protection"));
   ck_assert_ptr_nonnull (strstr (text, "local rules"));
