@@ -13,7 +13,7 @@
 static const double PADDING = 0.6;
 static const double ROW_GAP = 0.35;
 static const double LABEL_GAP = 0.55;
-static const double LEAST_MAJOR_X = 3.6;
+static const double LEAST_MAJOR_X = 2.9;
 static const double LEAST_MAJOR_Y = 2.6;
 static const double LEAST_MINOR = 0.5;
 static const double BESIDE_GAP = 1.2;

@@ -239,7 +239,7 @@ cost_of (const ground *g, const place *p, guint8 own, double limit)
 
 typedef struct
 {
-  const dw_drill_line *line;
+  dw_drill_line *line;
   guint8 id;
   dw_label_kind kind;
   dw_text_extent extent;
@@ -343,6 +343,18 @@ length_of (const dw_polyline *line)
   return length;
 }
 
+/* A line that shows between the letters is read as one of them. */
+static void
+cut_line (dw_drill_line *line, const place *p)
+{
+  const dw_rect box = { p->middle.x - 0.5 * p->width - MARGIN, p->middle.y - 0.5 * p->height,
+                        p->width + 2.0 * MARGIN, p->height };
+  dw_polyline cut = { 0 };
+  dw_polyline_cut (&line->line, &box, p->angle, &cut);
+  dw_polyline_clear (&line->line);
+  line->line = cut;
+}
+
 static void
 add_at (ground *g, const word *w, const place *p)
 {
@@ -352,6 +364,7 @@ add_at (ground *g, const word *w, const place *p)
       w->extent.width + 1.0);
   if (label == NULL)
     return;
+  cut_line (w->line, p);
   /* from the middle to the left end of the baseline */
   const double u = -0.5 * p->width;
   const double v = w->extent.ascent - 0.5 * p->height;
@@ -362,16 +375,16 @@ add_at (ground *g, const word *w, const place *p)
 }
 
 static void
-add_word (ground *g, const dw_drill_line *line, guint8 id, dw_label_kind kind)
+add_word (ground *g, dw_drill_line *line, guint8 id, dw_label_kind kind)
 {
   const word w = { line, id, kind, dw_text_measure (g->notes->metrics, line->text, DW_TEXT_NOTE) };
   place first;
   place second;
+  const bool is_long = length_of (&line->line) > LONG_LINE * g->em;
   if (find_place (g, &w, NULL, 0.0, &first) == HUGE_VAL)
     return;
   add_at (g, &w, &first);
-  if (length_of (&line->line) > LONG_LINE * g->em
-      && find_place (g, &w, &first.middle, APART * g->em, &second) < COST_SECOND)
+  if (is_long && find_place (g, &w, &first.middle, APART * g->em, &second) < COST_SECOND)
     add_at (g, &w, &second);
 }
 
@@ -405,7 +418,7 @@ add_now (ground *g)
 void
 dw_drill_map_notes_add (const dw_drill_map_notes *notes, dw_chart_label_list *texts)
 {
-  const dw_drill_lines *lines = notes->lines;
+  dw_drill_lines *lines = notes->lines;
   ground g = { .notes = notes, .texts = texts, .em = notes->style->font[DW_TEXT_TICK].size };
   begin (&g);
   add_now (&g);

@@ -11,14 +11,14 @@
 #include "draw/dw-drill-lines.h"
 #include "draw/dw-drill-regions.h"
 
-/** What the words belong to. Borrows everything. */
+/** What the words belong to. Borrows everything; changes the lines only. */
 typedef struct
 {
   const dw_drill_map *map;
   const dw_chart_style *style;
   const dw_text_metrics *metrics;
   const dw_rect *plot;
-  const dw_drill_lines *lines;
+  dw_drill_lines *lines; /**< cut where a word stands on them */
   const dw_drill_dots *dots;
   const dw_drill_regions *regions;
   double mark_radius; /**< [pt] of now */

@@ -156,6 +156,73 @@ dw_polyline_clip (const dw_polyline *line, const dw_rect *rect, dw_polyline *out
     out->n--;
 }
 
+/* A spot seen from the middle of a turned rectangle; back with the other angle. */
+static dw_spot
+turned (dw_spot spot, double angle)
+{
+  const double c = cos (angle);
+  const double s = sin (angle);
+  return (dw_spot){ spot.x * c + spot.y * s, spot.y * c - spot.x * s };
+}
+
+static dw_spot
+between (dw_spot a, dw_spot b, double share)
+{
+  return (dw_spot){ a.x + share * (b.x - a.x), a.y + share * (b.y - a.y) };
+}
+
+/* Part of a piece that lies in a box around a turned middle: false when there is none. */
+static bool
+part_inside (dw_spot a, dw_spot b, dw_spot middle, const dw_rect *box, double angle, double *from,
+             double *to)
+{
+  const double length = dw_spot_distance (a, b);
+  const dw_spot start = turned ((dw_spot){ a.x - middle.x, a.y - middle.y }, angle);
+  dw_spot first = start;
+  dw_spot last = turned ((dw_spot){ b.x - middle.x, b.y - middle.y }, angle);
+  if (!(length > 0.0) || !dw_segment_clip (box, &first, &last))
+    return false;
+  *from = dw_spot_distance (start, first) / length;
+  *to = dw_spot_distance (start, last) / length;
+  return true;
+}
+
+void
+dw_polyline_cut (const dw_polyline *line, const dw_rect *rect, double angle, dw_polyline *out)
+{
+  const dw_spot middle = { rect->x + 0.5 * rect->width, rect->y + 0.5 * rect->height };
+  const dw_rect box = { -0.5 * rect->width, -0.5 * rect->height, rect->width, rect->height };
+  const double hair = 1e-9; /* of a piece */
+  dw_polyline_clear (out);
+  for (size_t i = 0; i + 1 < line->n; i++)
+    {
+      const dw_spot a = line->spots[i];
+      const dw_spot b = line->spots[i + 1];
+      double from = 1.0;
+      double to = 1.0;
+      if (dw_spot_is_gap (a) || dw_spot_is_gap (b))
+        {
+          dw_polyline_add_gap (out);
+          continue;
+        }
+      const bool is_cut = part_inside (a, b, middle, &box, angle, &from, &to);
+      if (from > hair)
+        {
+          add_unless_same (out, a);
+          add_unless_same (out, between (a, b, from));
+        }
+      if (is_cut)
+        dw_polyline_add_gap (out);
+      if (is_cut && to < 1.0 - hair)
+        {
+          add_unless_same (out, between (a, b, to));
+          add_unless_same (out, b);
+        }
+    }
+  if (out->n > 0 && dw_spot_is_gap (out->spots[out->n - 1]))
+    out->n--;
+}
+
 double
 dw_polyline_nearest (const dw_polyline *line, dw_spot to, dw_spot *out)
 {

@@ -44,6 +44,14 @@ void dw_polyline_thin (const dw_polyline *line, double column, dw_polyline *out)
  */
 void dw_polyline_straighten (dw_polyline *line, double within);
 
+/**
+ * Take out what lies in a rectangle that is turned about its middle: there is a gap.
+ *
+ * @param angle  [rad] clockwise
+ * @param out    cleared, then filled; not @p line
+ */
+void dw_polyline_cut (const dw_polyline *line, const dw_rect *rect, double angle, dw_polyline *out);
+
 /** Keep what is inside a rectangle; where the line leaves it there is a gap. As above. */
 void dw_polyline_clip (const dw_polyline *line, const dw_rect *rect, dw_polyline *out);
 

@@ -165,6 +165,40 @@ START_TEST (straightening_moves_no_line)
 }
 END_TEST
 
+/* Nothing is left inside, nothing is lost outside. */
+START_TEST (cutting_takes_out_a_turned_rectangle)
+{
+  const dw_rect box = { 40.0, 45.0, 20.0, 10.0 };
+  const double angle = 0.3 * _i;
+  dw_polyline line = { 0 };
+  dw_polyline cut = { 0 };
+  double inside = 0.0;
+  double outside = 0.0;
+  for (int i = 0; i <= 50; i++)
+    dw_polyline_add (&line, 2.0 * i, 50.0 + 4.0 * sin (0.2 * i));
+  dw_polyline_cut (&line, &box, angle, &cut);
+  ck_assert_int_ge (count_gaps (&cut), 1);
+  for (size_t i = 0; i + 1 < cut.n; i++)
+    {
+      if (dw_spot_is_gap (cut.spots[i]) || dw_spot_is_gap (cut.spots[i + 1]))
+        continue;
+      const double x = 0.5 * (cut.spots[i].x + cut.spots[i + 1].x) - 50.0;
+      const double y = 0.5 * (cut.spots[i].y + cut.spots[i + 1].y) - 50.0;
+      const double along = x * cos (angle) + y * sin (angle);
+      const double across = y * cos (angle) - x * sin (angle);
+      const double length = dw_spot_distance (cut.spots[i], cut.spots[i + 1]);
+      if (fabs (along) < 9.999 && fabs (across) < 4.999)
+        inside += length;
+      else
+        outside += length;
+    }
+  ck_assert (inside < 1e-6);
+  ck_assert_msg (outside > 78.0 && outside < 106.0, "%g", outside);
+  dw_polyline_clear (&line);
+  dw_polyline_clear (&cut);
+}
+END_TEST
+
 START_TEST (an_outline_holds_what_is_inside)
 {
   dw_polyline ring = { 0 };
@@ -197,6 +231,7 @@ main (void)
   tcase_add_test (tcase, a_line_outside_is_empty);
   tcase_add_test (tcase, nearest_height_and_meeting_stop_at_gaps);
   tcase_add_test (tcase, straightening_moves_no_line);
+  tcase_add_loop_test (tcase, cutting_takes_out_a_turned_rectangle, 0, 10);
   tcase_add_test (tcase, an_outline_holds_what_is_inside);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
