@@ -3,7 +3,9 @@
 
 #include <string.h>
 
+#include "project/dw-project-writer.h"
 #include "window-fixture.h"
+#include "window/dw-drill-edit.h"
 #include "window/dw-drill-plan.h"
 #include "window/dw-window-private.h"
 
@@ -166,6 +168,67 @@ START_TEST (drilled_pistons_become_fitted)
 }
 END_TEST
 
+/* Choosing, trials, drilling, sets, options, undo and redo in any order, and all the way back. */
+START_TEST (a_random_walk_comes_back_to_the_first_byte)
+{
+  test_random r = test_random_new (7);
+  open_page ();
+  g_autoptr (GBytes) before = dw_project_write_text (project_now ());
+  for (int i = 0; i < 120; i++)
+    {
+      const guint n = g_list_model_get_n_items (choices_now ());
+      const guint n_setups = dw_project_get_n_setups (project_now ());
+      g_autoptr (DwDrillChoice) choice
+          = n > 0
+                ? g_list_model_get_item (choices_now (), (guint)test_random_int (&r, 0, (int)n - 1))
+                : NULL;
+      dw_damper drilled;
+      switch (test_random_int (&r, 0, 7))
+        {
+        case 0:
+          dw_window_select (window,
+                            dw_project_get_setup (project_now (),
+                                                  (guint)test_random_int (&r, 0, (int)n_setups - 1))
+                                ->id);
+          break;
+        case 1:
+          dw_drill_choices_turn_hole (dw_drill_page_get_choices (page), test_random_int (&r, 0, 9));
+          break;
+        case 2:
+          g_object_set (page, "oils", test_random_int (&r, 0, 1), "tolerance",
+                        test_random_int (&r, 0, 1) ? "H11" : "own", NULL);
+          break;
+        case 3:
+          gtk_widget_activate_action (GTK_WIDGET (window), "win.undo", NULL);
+          break;
+        case 4:
+          gtk_widget_activate_action (GTK_WIDGET (window), "win.redo", NULL);
+          break;
+        case 5:
+          if (choice != NULL
+              && dw_drill_sets_apply (
+                     &dw_drill_choices_get_study (dw_drill_page_get_choices (page))->sets,
+                     dw_drill_choice_get_row (choice)->result.size, &drilled, NULL)
+                     == DW_OK)
+            dw_drill_edit_drilled (dw_window_get_document (window), dw_window_get_selected (window),
+                                   DW_FRONT, &drilled);
+          break;
+        default:
+          if (choice != NULL
+              && dw_drill_page_choose (page, dw_drill_choice_get_row (choice)->result.size))
+            gtk_widget_activate_action (GTK_WIDGET (page), "drill.trial", NULL);
+        }
+      while (g_main_context_iteration (NULL, FALSE))
+        ;
+    }
+  while (dw_document_undo (dw_window_get_document (window)))
+    ;
+  fixture_settle ();
+  g_autoptr (GBytes) after = dw_project_write_text (project_now ());
+  ck_assert (g_bytes_equal (before, after));
+}
+END_TEST
+
 START_TEST (a_page_is_finalised_with_its_window)
 {
   open_page ();
@@ -189,6 +252,7 @@ main (void)
   tcase_add_test (tc, options_change_what_is_asked);
   tcase_add_test (tc, there_is_no_plan_without_a_choice);
   tcase_add_test (tc, drilled_pistons_become_fitted);
+  tcase_add_test (tc, a_random_walk_comes_back_to_the_first_byte);
   tcase_add_test (tc, a_page_is_finalised_with_its_window);
   return run_suite (s);
 }
