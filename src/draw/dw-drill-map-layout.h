@@ -4,11 +4,14 @@
  * A map of drill sizes as numbers: where everything is, without painting anything.
  *
  * The legend stands right of the plot in a wide area, else above it. From top to bottom: legend,
- * caption of the upright axis, plot, sizes, caption of set 1. What a small area has no room for is
- * left out in this order: samples of the legend from the last one on, values beside its tones, its
- * words; values on lines where they would cover a dot or another word. Never left out: tones, lines,
- * dots, marks, sizes and captions of both axes. A layout keeps nothing of the map or the style. For
- * one thread.
+ * caption of the upright axis, plot, sizes, caption of set 1. In a small area there are fewer lines
+ * and fewer values beside the tones, and left out are samples of the legend, from the last one on;
+ * beside a plot that is very low also the bar of the tones; values on lines where they would cover a
+ * dot or another word. Captions and words that are too long are shortened in their middle. Never left
+ * out: tones, lines, dots, marks, sizes and captions of both axes, what the lines mean (above the
+ * plot). A line has a gap where its value stands on it.
+ *
+ * A layout keeps nothing of the map or the style. For one thread.
  */
 #pragma once
 

@@ -73,6 +73,14 @@ START_TEST (nothing_overlaps_at_any_size)
   test_random random = test_random_new ((uint64_t)_i);
   sample->map.labels.axis[0] = "Set 1, 3 open holes";
   sample->map.labels.axis[1] = "Set 2, 4 covered holes";
+  if (_i >= N_SAMPLE_MAPS)
+    {
+      /* other languages need more room */
+      sample->map.labels.axis[0] = "Satz 1, drei offene Bohrungen, jede zweite von sechs";
+      sample->map.labels.equal = "Niedriggeschwindigkeitsdruckstufenkraft wie jetzt";
+      sample->map.labels.shaded = "Abgestufte Helligkeit und Farbe: {what}";
+      sample->map.labels.now = "so ist es jetzt";
+    }
   for (double width = 260.0; width <= 2000.0; width *= 1.25)
     for (double height = 220.0; height <= 1500.0; height *= 1.27)
       {
@@ -88,6 +96,54 @@ START_TEST (nothing_overlaps_at_any_size)
         assert_tidy (layout, what);
         dw_drill_map_layout_free (layout);
       }
+  sample_map_free (sample);
+}
+END_TEST
+
+/* Sets put together at random of pistons at random: also such that have too little land already, holes
+ * of several sizes in a set, sets that are empty. */
+START_TEST (any_piston_can_be_laid_out)
+{
+  test_random random = test_random_new ((uint64_t)_i);
+  sample_map *sample = sample_map_new (SAMPLE_KINDS, 5, 2.2e-3);
+  dw_damper damper = sample_damper ();
+  dw_drill_sets sets;
+  dw_drill_dot dots[40];
+  char what[40];
+  static const double speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
+  damper.piston.holes[0] = (dw_holes){ test_random_int (&random, 1, 14),
+                                       test_random_uniform (&random, 0.4e-3, 2.2e-3), false };
+  damper.piston.holes[1].diameter = test_random_uniform (&random, 0.6e-3, 2.0e-3);
+  damper.piston.holes[2] = (dw_holes){ test_random_int (&random, 1, 3), 1.0e-3, false };
+  damper.piston.n_holes = test_random_int (&random, 2, 3);
+  dw_drill_sets_init (&sets, &damper, DW_DRILL_HALVES);
+  for (int i = 0; i < sets.face.n_holes; i++)
+    sets.set_of[i] = test_random_int (&random, -1, _i % 3 == 0 ? 0 : 1);
+  dw_drill_sets_update (&sets);
+  if (dw_drilling_init (&sample->study, &sets, 25.0, speeds, NULL) == DW_OK
+      && dw_drill_field_place (&sample->shade, &sets, NULL, 0))
+    {
+      for (int i = 0; i < 40; i++)
+        dots[i] = (dw_drill_dot){
+          test_random_uniform (&random, sample->shade.x_low, sample->shade.x_high),
+          test_random_uniform (&random, sample->shade.y_low, fmax (sample->shade.y_high, 1e-6)),
+          i % 3 == 0
+        };
+      sample->map.dots = dots;
+      sample->map.n_dots = 40;
+      sample->map.chosen = test_random_int (&random, 0, 39);
+      sample->map.shade_measure = (dw_drill_measure)test_random_int (&random, 0, DW_N_MEASURES - 1);
+      sample->map.contour_measure = (dw_drill_measure)test_random_int (&random, 0,
+                                                                       DW_N_MEASURES - 1);
+      sample->contour = sample->equal = sample->oil = sample->shade;
+      sample_map_fill (sample);
+      snprintf (what, sizeof what, "piston %d", _i);
+      dw_drill_map_layout *layout = lay_out (sample, DW_STYLE_LIGHT,
+                                             test_random_uniform (&random, 260.0, 900.0),
+                                             test_random_uniform (&random, 220.0, 700.0));
+      assert_tidy (layout, what);
+      dw_drill_map_layout_free (layout);
+    }
   sample_map_free (sample);
 }
 END_TEST
@@ -315,6 +371,7 @@ main (void)
   TCase *tcase = tcase_create ("drill-map-layout");
   tcase_set_timeout (tcase, 60.0);
   tcase_add_loop_test (tcase, nothing_overlaps_at_any_size, 0, 2 * N_SAMPLE_MAPS);
+  tcase_add_loop_test (tcase, any_piston_can_be_laid_out, 0, 60);
   tcase_add_test (tcase, a_map_without_a_field_is_empty);
   tcase_add_test (tcase, inches_are_round_inches);
   tcase_add_loop_test (tcase, numbers_have_the_users_comma, 0, N_SAMPLE_MAPS);
