@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-drill-map-fill.h"
 
+#include <glib/gi18n.h>
 #include <locale.h>
 #include <math.h>
 
@@ -119,7 +120,8 @@ dw_drill_map_fill (DwDrillMapView *view, DwDrillChoices *choices,
   if ((options->units & DW_UNITS_INCH) != 0)
     {
       map.length_factor = INCH;
-      map.length_unit = "in";
+      /* translators: the unit in "Set 1 in {unit}" */
+      map.length_unit = _ ("inch");
     }
   dw_drill_map_view_set_map (view, &map);
 }

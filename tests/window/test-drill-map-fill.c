@@ -92,7 +92,7 @@ START_TEST (lines_oils_and_filter_follow_the_options)
   ck_assert_ptr_nonnull (map->contour);
   ck_assert_ptr_nonnull (map->oil);
   ck_assert_int_gt (map->n_oils, 0);
-  ck_assert_str_eq (map->length_unit, "in");
+  ck_assert_str_eq (map->length_unit, "inch");
 }
 END_TEST
 
