@@ -6,6 +6,7 @@
 #include <time.h>
 
 #include "model/dw-drill.h"
+#include "study-dampers.h"
 #include "study/dw-drill-table.h"
 
 enum
@@ -42,24 +43,6 @@ compare (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
-/* Six open holes of 1.3 mm; with a shim, four of 1.1 mm under it. */
-static dw_damper
-damper_of (bool shimmed)
-{
-  dw_damper d = dw_damper_defaults ();
-  if (!shimmed)
-    return d;
-  d.piston.holes[1] = (dw_holes){ .count = 4, .diameter = 1.1e-3, .covered = true };
-  d.piston.n_holes = 2;
-  d.valve.opens_on = DW_REBOUND;
-  d.valve.hub_diameter = 6e-3;
-  d.valve.outer_diameter = 10.6e-3;
-  d.valve.hole_circle = 8.2e-3;
-  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
-  d.valve.n_shims = 1;
-  return d;
-}
-
 /* All drills of the table, six bottles. */
 static void
 prepare (job *j, bool shimmed, dw_drill_division division)
@@ -67,7 +50,7 @@ prepare (job *j, bool shimmed, dw_drill_division division)
   static const double speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
   static const double bottles[] = { 300e-6, 400e-6, 500e-6, 600e-6, 800e-6, 1000e-6 };
   static double drills[MOST_SIZES];
-  const dw_damper damper = damper_of (shimmed);
+  const dw_damper damper = shimmed ? study_covered_damper () : dw_damper_defaults ();
   dw_drill_sets sets;
   size_t n = 0;
   const dw_drill_size *table = dw_drill_table (&n);

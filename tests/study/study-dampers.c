@@ -24,6 +24,21 @@ study_damper (void)
   return damper;
 }
 
+dw_damper
+study_covered_damper (void)
+{
+  dw_damper d = dw_damper_defaults ();
+  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
+  d.piston.n_holes = 2;
+  d.valve.opens_on = DW_REBOUND;
+  d.valve.hub_diameter = 6e-3;
+  d.valve.outer_diameter = 10.6e-3;
+  d.valve.hole_circle = 8.2e-3;
+  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
+  d.valve.n_shims = 1;
+  return d;
+}
+
 #define CHANGE(name, statement)                                                                    \
   static void name (dw_damper *d)                                                                  \
   {                                                                                                \

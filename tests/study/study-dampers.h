@@ -24,5 +24,8 @@ typedef struct
 /** Two open groups (4 x 1.5 mm, 2 x 1.2 mm), one covered, a stack of 1 x 0.15 and 2 x 0.1 mm. */
 dw_damper study_damper (void);
 
+/** Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm and opens on rebound. */
+dw_damper study_covered_damper (void);
+
 /** Single changes, each of which must be one difference. @param n  set to their number */
 const study_change *study_changes (int *n);

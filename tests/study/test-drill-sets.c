@@ -5,27 +5,13 @@
 #include <string.h>
 
 #include "model/dw-drill.h"
+#include "study-dampers.h"
 #include "test-support.h"
-
-/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
-static dw_damper
-sample_damper (void)
-{
-  dw_damper d = dw_damper_defaults ();
-  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
-  d.piston.n_holes = 2;
-  d.valve.hub_diameter = 6e-3;
-  d.valve.outer_diameter = 10.6e-3;
-  d.valve.hole_circle = 8.2e-3;
-  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
-  d.valve.n_shims = 1;
-  return d;
-}
 
 static dw_drill_sets
 divide (dw_drill_division division)
 {
-  const dw_damper d = sample_damper ();
+  const dw_damper d = study_covered_damper ();
   dw_drill_sets sets;
   dw_drill_sets_init (&sets, &d, division);
   return sets;

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "model/dw-drill.h"
+#include "study-dampers.h"
 #include "test-support.h"
 
 #define MM 1e-3
@@ -28,26 +29,10 @@ set_up_damper (const dw_damper *damper, dw_drill_division division)
   ck_assert_int_eq (dw_drilling_init (&study, &sets, 25.0, speeds, NULL), DW_OK);
 }
 
-/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
-static dw_damper
-sample_damper (void)
-{
-  dw_damper d = dw_damper_defaults ();
-  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
-  d.piston.n_holes = 2;
-  d.valve.opens_on = DW_REBOUND;
-  d.valve.hub_diameter = 6e-3;
-  d.valve.outer_diameter = 10.6e-3;
-  d.valve.hole_circle = 8.2e-3;
-  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
-  d.valve.n_shims = 1;
-  return d;
-}
-
 static void
 set_up (dw_drill_division division)
 {
-  const dw_damper d = sample_damper ();
+  const dw_damper d = study_covered_damper ();
   set_up_damper (&d, division);
 }
 
@@ -98,7 +83,7 @@ crowded_damper (void)
  * but what the model refuses and the other one of two that are alike. */
 START_TEST (every_choice_is_a_damper)
 {
-  const dw_damper dampers[] = { sample_damper (), crowded_damper (), dw_damper_defaults () };
+  const dw_damper dampers[] = { study_covered_damper (), crowded_damper (), dw_damper_defaults () };
   const dw_damper *damper = &dampers[_i / DW_N_DRILL_DIVISIONS];
   const dw_drill_division division = (dw_drill_division)(_i % DW_N_DRILL_DIVISIONS);
   double table[256];

@@ -6,25 +6,10 @@
 
 #include "model/dw-drill.h"
 #include "model/dw-oil.h"
+#include "study-dampers.h"
 #include "test-support.h"
 
 static const double speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
-
-/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
-static dw_damper
-sample_damper (void)
-{
-  dw_damper d = dw_damper_defaults ();
-  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
-  d.piston.n_holes = 2;
-  d.valve.opens_on = DW_REBOUND;
-  d.valve.hub_diameter = 6e-3;
-  d.valve.outer_diameter = 10.6e-3;
-  d.valve.hole_circle = 8.2e-3;
-  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
-  d.valve.n_shims = 1;
-  return d;
-}
 
 static dw_drilling
 study_of (const dw_damper *damper, dw_drill_division division, double temperature)
@@ -50,7 +35,7 @@ figures_of (const dw_damper *damper, double temperature)
 
 START_TEST (a_choice_is_the_model_of_the_drilled_damper)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 28.0);
   const double size[] = { 1.5e-3, 1.4e-3 };
   dw_drill_result r;
@@ -77,7 +62,7 @@ END_TEST
 
 START_TEST (nothing_drilled_changes_nothing)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_KINDS, 25.0);
   const double size[] = { 0.0, 0.0 };
   dw_drill_result r;
@@ -95,7 +80,7 @@ END_TEST
 /* Covered holes are shut in compression: drilling them leaves it as it is. */
 START_TEST (covered_holes_act_in_their_stroke_only)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_KINDS, 25.0);
   const double size[] = { 0.0, 1.2e-3 };
   dw_drill_result r;
@@ -110,7 +95,7 @@ END_TEST
 START_TEST (the_oil_that_holds_really_holds)
 {
   static const double temperatures[] = { 5.0, 25.0, 45.0 };
-  dw_damper damper = sample_damper ();
+  dw_damper damper = study_covered_damper ();
   size_t n;
   const dw_drill_size *drills = dw_drill_table (&n);
   int tried = 0;
@@ -153,7 +138,7 @@ END_TEST
 
 START_TEST (an_oil_that_cannot_be_is_refused)
 {
-  dw_damper damper = sample_damper ();
+  dw_damper damper = study_covered_damper ();
   damper.oil.viscosity = 90000e-6;
   const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 25.0);
   const double size[] = { 1.7e-3, 1.7e-3 };
@@ -217,7 +202,7 @@ END_TEST
 /* The field goes on where no drill can: below what is there, and past the land. */
 START_TEST (the_field_is_the_model_everywhere)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_KINDS, 25.0);
   static const double tried[][2] = { { 1.0e-3, 1.1e-3 }, { 1.5e-3, 0.8e-3 }, { 1.3e-3, 1.1e-3 } };
   for (int i = 0; i < N_ENTRIES (tried); i++)
@@ -242,7 +227,7 @@ END_TEST
 
 START_TEST (one_size_for_two_does_the_same)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 25.0);
   const double size[] = { 1.4e-3, 1.6e-3 };
   double single;
@@ -266,7 +251,7 @@ END_TEST
 
 START_TEST (open_and_covered_holes_have_no_one_size)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_KINDS, 25.0);
   const double size[] = { 1.4e-3, 1.2e-3 };
   double single;
@@ -277,7 +262,7 @@ END_TEST
 
 START_TEST (only_drilled_holes_scatter)
 {
-  const dw_damper damper = sample_damper ();
+  const dw_damper damper = study_covered_damper ();
   const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 25.0);
   const dw_spread_limits limits = { .hole_grade = 12 };
   const double none[] = { 0.0, 0.0 };
@@ -327,7 +312,7 @@ expect_same_spread (const dw_drilling *study, const double size[DW_DRILL_SETS],
 
 START_TEST (covered_holes_of_the_drilled_size_do_not_scatter)
 {
-  dw_damper damper = sample_damper ();
+  dw_damper damper = study_covered_damper ();
   damper.piston.holes[0].diameter = 1.0e-3;
   const dw_drilling study = study_of (&damper, DW_DRILL_HALVES, 25.0);
   const double size[] = { 1.1e-3, 1.1e-3 };
@@ -338,7 +323,7 @@ END_TEST
 
 START_TEST (holes_that_had_the_drilled_size_do_not_scatter)
 {
-  dw_damper damper = sample_damper ();
+  dw_damper damper = study_covered_damper ();
   damper.piston.holes[2] = (dw_holes){ 2, 1.2e-3, false };
   damper.piston.n_holes = 3;
   dw_drill_sets sets;

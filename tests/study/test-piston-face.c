@@ -3,22 +3,8 @@
 #include <string.h>
 
 #include "study/dw-piston-face.h"
+#include "study-dampers.h"
 #include "test-support.h"
-
-/* Six open holes of 1.3 mm outside a shim that covers four of 1.1 mm. */
-static dw_damper
-sample_damper (void)
-{
-  dw_damper d = dw_damper_defaults ();
-  d.piston.holes[1] = (dw_holes){ 4, 1.1e-3, true };
-  d.piston.n_holes = 2;
-  d.valve.hub_diameter = 6e-3;
-  d.valve.outer_diameter = 10.6e-3;
-  d.valve.hole_circle = 8.2e-3;
-  d.valve.shims[0] = (dw_shim){ 0.15e-3, 1, 4e9, 0.38, 100e6 };
-  d.valve.n_shims = 1;
-  return d;
-}
 
 static int
 count_of (const dw_piston_face *face, bool covered)
@@ -31,7 +17,7 @@ count_of (const dw_piston_face *face, bool covered)
 
 START_TEST (every_hole_is_placed_on_its_circle)
 {
-  const dw_damper d = sample_damper ();
+  const dw_damper d = study_covered_damper ();
   dw_piston_face face;
   dw_piston_face_make (&d, &face);
   ck_assert_int_eq (count_of (&face, true), 4);
@@ -65,7 +51,7 @@ END_TEST
 
 START_TEST (without_room_outside_open_holes_stand_between_covered_ones)
 {
-  dw_damper d = sample_damper ();
+  dw_damper d = study_covered_damper ();
   dw_piston_face face;
   d.valve.outer_diameter = 14.5e-3;
   d.valve.hole_circle = 11e-3;
@@ -102,7 +88,7 @@ START_TEST (counts_that_do_not_match_share_a_circle_too)
   for (int shims = 0; shims < 2; shims++)
     for (int i = 0; i < N_ENTRIES (rows); i++)
       {
-        dw_damper d = sample_damper ();
+        dw_damper d = study_covered_damper ();
         dw_piston_face face;
         d.valve.n_shims = shims;
         d.valve.outer_diameter = 14.5e-3;
@@ -166,7 +152,7 @@ static const struct
 
 START_TEST (thin_land_is_found)
 {
-  dw_damper d = sample_damper ();
+  dw_damper d = study_covered_damper ();
   dw_piston_face face;
   d.piston.holes[0] = (dw_holes){ pistons[_i].count, pistons[_i].open, false };
   d.piston.holes[1] = (dw_holes){ 4, pistons[_i].covered, true };
