@@ -26,7 +26,9 @@ struct _DwWindow
   DwSetupList *setups;
   GtkStack *pages;
   DwCurvesPage *curves;
-  DwDrillPage *drill;
+  GtkBox *drill_place;
+
+  DwDrillPage *drill; /* made when it is first shown: NULL until then; borrowed */
 
   /* Owned */
   DwSettings *settings;

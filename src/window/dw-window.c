@@ -152,7 +152,8 @@ dw_window_refresh (DwWindow *self)
   dw_setup_list_update (self->setups, dw_document_get_project (self->document), self->drawn,
                         self->selected, units);
   dw_curves_page_update (self->curves, self->document, self->drawn, self->selected, units);
-  dw_drill_page_update (self->drill, self->document, self->selected, units);
+  if (self->drill != NULL)
+    dw_drill_page_update (self->drill, self->document, self->selected, units);
   show_title (self);
   dw_window_update_actions (self);
 }
@@ -162,7 +163,8 @@ on_restyled (DwWindow *self)
 {
   const dw_chart_style *style = dw_curves_page_get_style (self->curves);
   dw_setup_list_set_style (self->setups, style);
-  dw_drill_page_set_style (self->drill, style);
+  if (self->drill != NULL)
+    dw_drill_page_set_style (self->drill, style);
 }
 
 void
@@ -265,6 +267,21 @@ on_trial_made (DwWindow *self, const char *id)
 {
   if (!dw_window_is_drawn (self, id) && self->drawn->len < DW_MAX_SERIES)
     dw_window_draw_setup (self, id, TRUE);
+}
+
+/* Pages that are not looked at at first need not be there when the window opens. */
+static void
+on_page_shown (DwWindow *self)
+{
+  if (self->drill != NULL
+      || gtk_stack_get_visible_child (self->pages) != GTK_WIDGET (self->drill_place))
+    return;
+  self->drill = g_object_new (DW_TYPE_DRILL_PAGE, "hexpand", TRUE, NULL);
+  g_signal_connect_object (self->drill, "trial-made", G_CALLBACK (on_trial_made), self,
+                           G_CONNECT_SWAPPED);
+  gtk_box_append (self->drill_place, GTK_WIDGET (self->drill));
+  dw_drill_page_set_style (self->drill, dw_curves_page_get_style (self->curves));
+  dw_window_refresh (self);
 }
 
 void
@@ -393,6 +410,7 @@ dw_window_dispose (GObject *object)
 
   if (self->cancellable != NULL)
     g_cancellable_cancel (self->cancellable);
+  self->drill = NULL;
   gtk_widget_dispose_template (GTK_WIDGET (self), DW_TYPE_WINDOW);
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
@@ -427,7 +445,6 @@ dw_window_class_init (DwWindowClass *klass)
 
   g_type_ensure (DW_TYPE_SETUP_LIST);
   g_type_ensure (DW_TYPE_CURVES_PAGE);
-  g_type_ensure (DW_TYPE_DRILL_PAGE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/window.ui");
   gtk_widget_class_bind_template_child (widget_class, DwWindow, title);
@@ -441,12 +458,12 @@ dw_window_class_init (DwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DwWindow, setups);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, curves);
-  gtk_widget_class_bind_template_child (widget_class, DwWindow, drill);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, drill_place);
   gtk_widget_class_bind_template_callback (widget_class, on_info_response);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_drawn);
   gtk_widget_class_bind_template_callback (widget_class, on_restyled);
-  gtk_widget_class_bind_template_callback (widget_class, on_trial_made);
+  gtk_widget_class_bind_template_callback (widget_class, on_page_shown);
   dw_window_install_actions (widget_class);
 }
 

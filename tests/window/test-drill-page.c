@@ -16,8 +16,8 @@ static void
 open_page (void)
 {
   window = fixture_open ("club-final.dampwright");
-  page = window->drill;
   gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "drilling");
+  page = window->drill;
   fixture_settle ();
 }
 
@@ -42,14 +42,32 @@ choose_any (void)
   ck_assert (dw_drill_page_choose (page, dw_drill_choice_get_row (choice)->result.size));
 }
 
+static gboolean
+warm_up (dw_project *project, gpointer data)
+{
+  (void)data;
+  project->conditions.oil_temperature += 20.0;
+  return TRUE;
+}
+
 START_TEST (nothing_is_computed_until_the_page_is_shown)
 {
   window = fixture_open ("club-final.dampwright");
-  page = window->drill;
-  ck_assert_uint_eq (g_list_model_get_n_items (choices_now ()), 0);
+  ck_assert_ptr_null (window->drill);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "drilling");
+  page = window->drill;
   fixture_settle ();
   ck_assert_uint_gt (g_list_model_get_n_items (choices_now ()), 10);
+  /* what happens while another page is shown is caught up with */
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "curves");
+  fixture_settle ();
+  const dw_drilling *study = dw_drill_choices_get_study (dw_drill_page_get_choices (page));
+  const double before = study->now.c[DW_REBOUND][DW_LOW];
+  dw_document_edit (dw_window_get_document (window), "Warm up", NULL, warm_up, NULL);
+  ck_assert (study->now.c[DW_REBOUND][DW_LOW] == before);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "drilling");
+  fixture_settle ();
+  ck_assert (study->now.c[DW_REBOUND][DW_LOW] < before);
   const dw_drill_map *map = dw_drill_map_view_get_map (dw_drill_page_get_map (page));
   ck_assert_uint_eq ((guint)map->n_dots, g_list_model_get_n_items (choices_now ()));
 }
