@@ -157,7 +157,7 @@ dw_damper_entry_set_idle (GtkWidget *widget, const char *reason)
 
   if (usual == NULL)
     {
-      const char *text = gtk_widget_get_tooltip_text (widget);
+      g_autofree char *text = dw_widget_dup_tooltip (widget);
       usual = text != NULL ? text : "";
       g_object_set_data_full (G_OBJECT (widget), TOOLTIP, g_strdup (usual), g_free);
       usual = g_object_get_data (G_OBJECT (widget), TOOLTIP);

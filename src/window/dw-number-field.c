@@ -26,6 +26,7 @@ struct _DwNumberField
   gboolean whole;
   dw_units units;
   gboolean show_label;
+  char *tip; /* owned */
 
   double value;
   gboolean in_run;  /* changed since the last final commit */
@@ -46,7 +47,8 @@ enum
   PROP_CHARS,
   PROP_VALUE,
   PROP_UNITS,
-  N_PROPS
+  N_PROPS,
+  PROP_TOOLTIP_TEXT = N_PROPS /* GtkWidget's, kept here */
 };
 
 static GParamSpec *properties[N_PROPS];
@@ -351,6 +353,9 @@ dw_number_field_get_property (GObject *object, guint id, GValue *value, GParamSp
     case PROP_UNITS:
       g_value_set_uint (value, self->units);
       break;
+    case PROP_TOOLTIP_TEXT:
+      g_value_set_string (value, self->tip);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -381,6 +386,11 @@ dw_number_field_set_property (GObject *object, guint id, const GValue *value, GP
     case PROP_UNITS:
       dw_number_field_set_units (self, g_value_get_uint (value));
       break;
+    case PROP_TOOLTIP_TEXT:
+      g_free (self->tip);
+      self->tip = g_value_dup_string (value);
+      gtk_widget_set_has_tooltip (GTK_WIDGET (self), self->tip != NULL && *self->tip != '\0');
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -395,6 +405,26 @@ dw_number_field_dispose (GObject *object)
 }
 
 static void
+dw_number_field_finalize (GObject *object)
+{
+  g_free (DW_NUMBER_FIELD (object)->tip);
+  G_OBJECT_CLASS (dw_number_field_parent_class)->finalize (object);
+}
+
+/* Each tooltip that GTK itself is given is a question to the display, and a wait for the answer: with
+ * some eighty fields a tenth of the window's start. */
+static gboolean
+dw_number_field_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard,
+                               GtkTooltip *tooltip)
+{
+  (void)x;
+  (void)y;
+  (void)keyboard;
+  gtk_tooltip_set_text (tooltip, DW_NUMBER_FIELD (widget)->tip);
+  return TRUE;
+}
+
+static void
 install_properties (GObjectClass *object_class)
 {
   const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS;
@@ -406,6 +436,7 @@ install_properties (GObjectClass *object_class)
                                                 flags);
   properties[PROP_UNITS] = g_param_spec_uint ("units", NULL, NULL, 0, G_MAXUINT, 0, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
+  g_object_class_override_property (object_class, PROP_TOOLTIP_TEXT, "tooltip-text");
 }
 
 static void
@@ -417,6 +448,8 @@ dw_number_field_class_init (DwNumberFieldClass *klass)
   object_class->get_property = dw_number_field_get_property;
   object_class->set_property = dw_number_field_set_property;
   object_class->dispose = dw_number_field_dispose;
+  object_class->finalize = dw_number_field_finalize;
+  widget_class->query_tooltip = dw_number_field_query_tooltip;
   widget_class->grab_focus = dw_number_field_grab_focus;
   install_properties (object_class);
 

@@ -13,8 +13,17 @@ dw_widget_drop_children (GtkWidget *widget)
 void
 dw_widget_set_tooltip (GtkWidget *widget, const char *text)
 {
-  if (g_strcmp0 (text, gtk_widget_get_tooltip_text (widget)) != 0)
-    gtk_widget_set_tooltip_text (widget, text);
+  g_autofree char *before = dw_widget_dup_tooltip (widget);
+  if (g_strcmp0 (text, before) != 0)
+    g_object_set (widget, "tooltip-text", text, NULL);
+}
+
+char *
+dw_widget_dup_tooltip (GtkWidget *widget)
+{
+  char *text;
+  g_object_get (widget, "tooltip-text", &text, NULL);
+  return text;
 }
 
 cairo_surface_t *

@@ -22,6 +22,9 @@ void dw_widget_drop_children (GtkWidget *widget);
  */
 void dw_widget_set_tooltip (GtkWidget *widget, const char *text);
 
+/** What it says, also of a widget that keeps the text itself; caller frees. NULL without one. */
+char *dw_widget_dup_tooltip (GtkWidget *widget);
+
 /**
  * An empty picture for the drawing of a widget, in pixels of its screen: lengths on it are those of
  * the widget. What GTK hands out to draw on keeps the strokes and draws them again in every frame

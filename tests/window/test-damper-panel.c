@@ -5,6 +5,7 @@
 #include "panel-fixture.h"
 #include "project/dw-project-writer.h"
 #include "window/dw-damper-panel.h"
+#include "window/dw-widget.h"
 #include "window/dw-damper-place.h"
 #include "window/dw-shim-material.h"
 
@@ -77,7 +78,8 @@ try_field (DwDocument *document, GtkWidget *panel, const dw_damper_place *place,
 
   ck_assert_msg (gtk_widget_get_mapped (GTK_WIDGET (field)), "%s is not shown", place->id);
   ck_assert_msg (gtk_widget_is_sensitive (GTK_WIDGET (field)), "%s is idle", place->id);
-  ck_assert_msg (gtk_widget_get_tooltip_text (GTK_WIDGET (field)) != NULL, "%s", place->id);
+  g_autofree char *tip = dw_widget_dup_tooltip (GTK_WIDGET (field));
+  ck_assert_msg (tip != NULL && *tip != '\0', "%s", place->id);
   ck_assert_msg (gtk_widget_grab_focus (GTK_WIDGET (field)), "%s takes no focus", place->id);
   panel_type (field, text);
   panel_enter (field);
@@ -271,7 +273,7 @@ static gboolean
 is_idle (GtkWidget *panel, const char *id, const char *reason)
 {
   GtkWidget *widget = panel_find (panel, id);
-  const char *tooltip = gtk_widget_get_tooltip_text (widget);
+  g_autofree char *tooltip = dw_widget_dup_tooltip (widget);
 
   if (gtk_widget_is_sensitive (widget))
     return FALSE;
