@@ -5,9 +5,9 @@
  *
  * From top to bottom: title, legend (or at the right), caption of the upright axis, plot, speed
  * labels, caption of the speed axis, flow strip. Above a legend that is a table the title, the
- * caption and the heads of the figures share a row where they can. What a small area has no room for is left out
- * in this order: title, strip; the legend is squeezed. A layout keeps nothing of the chart or the
- * style; it may be painted, hit and asked as long as it lives. For one thread.
+ * caption and the heads of the figures share a row where they can. What a small area has no room
+ * for is left out in this order: title, strip; the legend is squeezed. A layout keeps nothing of
+ * the chart or the style; it may be painted, hit and asked as long as it lives. For one thread.
  */
 #pragma once
 

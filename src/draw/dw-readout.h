@@ -4,9 +4,10 @@
  * The figures of a reading line, in columns behind the names of the legend.
  *
  * The columns have their place whether there is a reading or not, so that nothing moves when the
- * line comes and goes; long names, which reach under them, fade out there meanwhile. Per stroke: value as shown, and its change against the first series; then
- * the travel lost to the void. What a narrow area has no room for is left out: first the lost
- * travel, then the changes, then all. Pure functions.
+ * line comes and goes; long names, which reach under them, fade out there meanwhile. Per stroke:
+ * value as shown, and its change against the first series; then the travel lost to the void. What
+ * a narrow area has no room for is left out: first the lost travel, then the changes, then all.
+ * Pure functions.
  */
 #pragma once
 

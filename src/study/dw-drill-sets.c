@@ -7,12 +7,6 @@
 #include "model/dw-limits.h"
 #include "model/dw-units.h"
 
-/* Least land between holes, in diameters of the larger one, as the face advises. [1] */
-static const double LEAST_LAND = 0.2;
-
-/* [m] Land that is exactly the least is enough. */
-static const double SAME = 1e-9;
-
 /* [m] No land between sets without holes. */
 static const double FAR = 1.0;
 
@@ -48,9 +42,9 @@ distance (const dw_face_hole *a, const dw_face_hole *b)
 static double
 largest_beside (double away, double diameter)
 {
-  /* away - (d + diameter)/2 >= LEAST_LAND max (d, diameter) */
-  const double as_larger = (away - 0.5 * diameter) / (0.5 + LEAST_LAND);
-  const double as_smaller = 2.0 * (away - (0.5 + LEAST_LAND) * diameter);
+  /* away - (d + diameter)/2 >= DW_FACE_LEAST_LAND max (d, diameter) */
+  const double as_larger = (away - 0.5 * diameter) / (0.5 + DW_FACE_LEAST_LAND);
+  const double as_smaller = 2.0 * (away - (0.5 + DW_FACE_LEAST_LAND) * diameter);
   return as_larger >= diameter ? as_larger : as_smaller;
 }
 
@@ -61,7 +55,7 @@ largest_within_face (const dw_piston_face *face, const dw_face_hole *hole)
   double radius = fmin (face->piston_radius - at, at - face->shaft_radius);
   /* a covered hole that touches hub or rim is outside the ring for the model */
   if (face->has_shim && hole->covered)
-    radius = fmin (radius, fmin (face->shim_radius - at, at - face->hub_radius) - SAME);
+    radius = fmin (radius, fmin (face->shim_radius - at, at - face->hub_radius) - DW_FACE_SAME);
   else if (face->has_shim)
     radius = fmin (radius, at - face->hub_radius);
   return 2.0 * radius;
@@ -80,7 +74,7 @@ largest_of_hole (const dw_drill_sets *sets, int hole)
       if (i == hole)
         continue;
       if (sets->set_of[i] == sets->set_of[hole])
-        most = fmin (most, away / (1.0 + LEAST_LAND));
+        most = fmin (most, away / (1.0 + DW_FACE_LEAST_LAND));
       else if (sets->set_of[i] < 0)
         most = fmin (most, largest_beside (away, face->holes[i].diameter));
     }
@@ -152,12 +146,12 @@ dw_drill_sets_have_room (const dw_drill_sets *sets, const double size[DW_DRILL_S
   for (int s = 0; s < DW_DRILL_SETS; s++)
     {
       d[s] = size[s] > 0.0 ? size[s] : sets->present[s];
-      if (size[s] > sets->largest[s] + SAME)
+      if (size[s] > sets->largest[s] + DW_FACE_SAME)
         return false;
     }
   if ((size[0] == 0.0 && size[1] == 0.0) || sets->n_holes[0] == 0 || sets->n_holes[1] == 0)
     return true;
-  return sets->apart - 0.5 * (d[0] + d[1]) >= LEAST_LAND * fmax (d[0], d[1]) - SAME;
+  return sets->apart - 0.5 * (d[0] + d[1]) >= DW_FACE_LEAST_LAND * fmax (d[0], d[1]) - DW_FACE_SAME;
 }
 
 /* ---- drilling ---- */

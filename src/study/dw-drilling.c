@@ -96,7 +96,8 @@ typedef struct
 {
   const dw_drilling *study;
   dw_damper damper;
-  void (*set) (dw_damper *damper, const dw_drill_sets *sets, double x);
+  /* @return  false when there is no such damper */
+  bool (*set) (dw_damper *damper, const dw_drill_sets *sets, double x);
   double wanted; /* [N] */
   bool has_failed;
 } search;
@@ -109,8 +110,8 @@ miss (double x, void *data)
   search *s = data;
   dw_force_model model;
   dw_force_point point;
-  s->set (&s->damper, &s->study->sets, x);
-  if (dw_force_model_make (&s->damper, s->study->temperature, &model, NULL) != DW_OK
+  if (!s->set (&s->damper, &s->study->sets, x)
+      || dw_force_model_make (&s->damper, s->study->temperature, &model, NULL) != DW_OK
       || dw_force_at (&model, DW_COMPRESSION, s->study->speeds[DW_LOW], &point, NULL) != DW_OK)
     {
       s->has_failed = true;
@@ -146,13 +147,14 @@ find_root (search *s, double low, double high, double *root)
 
 /* ---- the oil that holds ---- */
 
-static void
+static bool
 set_viscosity (dw_damper *damper, const dw_drill_sets *sets, double x)
 {
   (void)sets;
   damper->oil.kind = DW_OIL_NOMINAL;
   damper->oil.n_parts = 0;
   damper->oil.viscosity = x;
+  return true;
 }
 
 /* [m2/s] Nominal of the silicone oil that is as thick as the present one at the temperature. */
@@ -281,30 +283,11 @@ dw_drill_mix_find (double viscosity, const double *bottles, int n)
 /* ---- the one size that does the same ---- */
 
 /* All holes of both sets to one diameter, whatever they are now. */
-static void
+static bool
 set_diameter (dw_damper *damper, const dw_drill_sets *sets, double x)
 {
-  const dw_piston *now = &sets->damper.piston;
-  dw_piston *piston = &damper->piston;
-  int drilled = 0;
-  bool covered = false;
-
-  piston->n_holes = 0;
-  for (int g = 0; g < now->n_holes; g++)
-    {
-      const int in_sets = sets->count[0][g] + sets->count[1][g];
-      if (in_sets > 0)
-        covered = now->holes[g].covered;
-      drilled += in_sets;
-      if (now->holes[g].count > in_sets)
-        {
-          piston->holes[piston->n_holes] = now->holes[g];
-          piston->holes[piston->n_holes++].count -= in_sets;
-        }
-    }
-  /* at least one group was emptied into this one, or there is room for it */
-  if (drilled > 0 && piston->n_holes < DW_MAX_HOLE_GROUPS)
-    piston->holes[piston->n_holes++] = (dw_holes){ drilled, x, covered };
+  const double diameter[DW_DRILL_SETS] = { x, x };
+  return dw_drill_sets_resize (sets, diameter, damper, NULL) == DW_OK;
 }
 
 static bool
@@ -355,7 +338,7 @@ dw_drilling_single (const dw_drilling *study, const double size[DW_DRILL_SETS], 
     *diameter = low;
   else if (at_high == 0.0)
     *diameter = high;
-  else if (!((at_low > 0.0) != (at_high > 0.0)) || !find_root (&s, low, high, diameter))
+  else if ((at_low > 0.0) == (at_high > 0.0) || !find_root (&s, low, high, diameter))
     return dw_fail (err, DW_ERR_NO_CONVERGENCE, "drill.size", -1, "no one size does the same");
   return DW_OK;
 }

@@ -5,7 +5,7 @@
  * oil that would hold low-speed compression, the one size that does the same, the scatter.
  *
  * Fill a study once, then ask it: it is only read, so any number of threads may. No allocation but
- * in dw_drilling_hold() and dw_drilling_single(), which use GSL's root finder.
+ * where an oil or the one size is looked for, which uses GSL's root finder.
  */
 #pragma once
 

@@ -6,13 +6,7 @@
 
 #include "model/dw-units.h"
 
-/* Least land, in diameters of the larger hole: a drill wanders into what is thinner. [1] */
-static const double LEAST_LAND = 0.2;
-
 static const double TURN = 6.283185307179586; /* [rad] */
-
-/* [m] Land that is exactly the least is enough. */
-static const double SAME = 1e-9;
 
 /* ---- circles ---- */
 
@@ -40,7 +34,7 @@ largest_of (const dw_piston *piston, bool covered)
 static double
 radius_for (int n, double diameter)
 {
-  return n > 1 ? 0.5 * (1.0 + LEAST_LAND) * diameter / sin (0.5 * TURN / n) : 0.0;
+  return n > 1 ? 0.5 * (1.0 + DW_FACE_LEAST_LAND) * diameter / sin (0.5 * TURN / n) : 0.0;
 }
 
 /* Circle of the open holes; whether it is that of the covered ones. Without a shim nothing is
@@ -52,7 +46,7 @@ open_circle (const dw_piston_face *face, const dw_damper *damper, bool *is_share
   const double d_open = largest_of (piston, false);
   const double d = face->has_shim ? d_open : fmax (d_open, largest_of (piston, true));
   const int n = count_of (piston, false) + (face->has_shim ? 0 : count_of (piston, true));
-  const double land = LEAST_LAND * d;
+  const double land = DW_FACE_LEAST_LAND * d;
   const double inner = face->has_shim ? face->shim_radius : face->shaft_radius;
   const double outermost = face->piston_radius - land - 0.5 * d;
   const bool fits_outside = face->piston_radius - inner >= d + 2.0 * land;
@@ -160,7 +154,7 @@ add_ligament (dw_piston_face *face, dw_ligament found)
       const int d = group_of (face, found.other);
       if (old->kind != found.kind || !((a == c && b == d) || (a == d && b == c)))
         continue;
-      if (found.land < old->land - SAME)
+      if (found.land < old->land - DW_FACE_SAME)
         *old = found;
       return;
     }
@@ -173,9 +167,9 @@ check_pair (dw_piston_face *face, int i, int j)
 {
   const dw_face_hole *a = &face->holes[i];
   const dw_face_hole *b = &face->holes[j];
-  const double advised = LEAST_LAND * fmax (a->diameter, b->diameter);
+  const double advised = DW_FACE_LEAST_LAND * fmax (a->diameter, b->diameter);
   const double land = hypot (a->x - b->x, a->y - b->y) - 0.5 * (a->diameter + b->diameter);
-  if (land < advised - SAME)
+  if (land < advised - DW_FACE_SAME)
     add_ligament (face, (dw_ligament){ DW_LIGAMENT_HOLES, i, j, land, advised });
 }
 
@@ -188,11 +182,11 @@ check_hole (dw_piston_face *face, int i)
   const double to_edge = face->piston_radius - at - radius;
   const double to_shaft = at - radius - face->shaft_radius;
   const double to_hub = at - radius - face->hub_radius;
-  if (to_edge < -SAME)
+  if (to_edge < -DW_FACE_SAME)
     add_ligament (face, (dw_ligament){ DW_LIGAMENT_EDGE, i, -1, to_edge, 0.0 });
-  if (to_shaft < -SAME)
+  if (to_shaft < -DW_FACE_SAME)
     add_ligament (face, (dw_ligament){ DW_LIGAMENT_SHAFT, i, -1, to_shaft, 0.0 });
-  if (face->has_shim && to_hub < -SAME)
+  if (face->has_shim && to_hub < -DW_FACE_SAME)
     add_ligament (face, (dw_ligament){ DW_LIGAMENT_HUB, i, -1, to_hub, 0.0 });
 }
 

@@ -10,14 +10,22 @@
  * fit there with a fifth of a diameter of land on both sides; else evenly in the gaps between the
  * covered ones, on their circle. Without a shim nothing is covered, and all holes share a circle in
  * the middle between shaft and edge. A circle that is not the file's and too small for its holes
- * grows towards the edge as far as the land allows. Sizes of one
- * kind take turns.
+ * grows towards the edge as far as the land allows. Sizes of one kind take turns.
  *
  * Geometry in metres has its origin in the middle, y up. Pure functions.
  */
 #pragma once
 
 #include "model/dw-damper.h"
+
+/**
+ * [1] Least land, in diameters of the larger hole: a drill wanders into what is thinner (common
+ * practice, no source).
+ */
+#define DW_FACE_LEAST_LAND 0.2
+
+/** [m] Land that lacks no more than this is enough. */
+#define DW_FACE_SAME 1e-9
 
 #define DW_MAX_FACE_HOLES 512
 #define DW_MAX_LIGAMENTS  64

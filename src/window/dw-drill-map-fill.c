@@ -8,9 +8,6 @@
 #include "model/dw-drill.h"
 #include "window/dw-drill-map-words.h"
 
-/* Nodes of the map in each direction. */
-#define NODES 61
-
 /* [m] */
 static const double INCH = 25.4e-3;
 
@@ -60,7 +57,7 @@ static void
 fill_fields (const dw_drilling *study, const dw_drill_map_options *options,
              const dw_drill_dot *dots, int n_dots, map_fields *fields)
 {
-  dw_drill_field place = { .n_x = NODES, .n_y = NODES };
+  dw_drill_field place = { 0 };
   dw_drill_measure measures[4];
   dw_drill_field *wanted[4];
   int n = 0;

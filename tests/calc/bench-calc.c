@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "test-support.h"
+
 #define N_RUNS 20
 
 static const struct
@@ -16,14 +18,6 @@ static const struct
   { "calc-force", "force club-final.dampwright" },
   { "calc-force-2000-csv", "force club-final.dampwright --to 5 --count 2000 --format csv" },
 };
-
-static int
-compare (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
 
 /* Milliseconds of one run, less than 0 when it failed. */
 static double
@@ -58,7 +52,7 @@ main (void)
               return EXIT_FAILURE;
             }
         }
-      qsort (times, N_RUNS, sizeof times[0], compare);
+      test_sort (times, N_RUNS);
       printf ("%s %.2f ms\n", rows[i].name, (times[N_RUNS / 2 - 1] + times[N_RUNS / 2]) / 2.0);
     }
   return EXIT_SUCCESS;

@@ -8,6 +8,7 @@
 #include <sys/wait.h>
 
 #include "project/dw-decimal.h"
+#include "project/dw-project-file.h"
 
 char *
 calc_path (const char *text)
@@ -20,6 +21,16 @@ calc_path (const char *text)
   free (demo);
   free (data);
   return g_string_free (g_steal_pointer (&path), FALSE);
+}
+
+dw_project *
+calc_load (const char *name)
+{
+  g_autofree char *path = calc_path (name);
+  g_autoptr (dw_findings) findings = dw_findings_new ();
+  dw_project *project = dw_project_load (path, findings, NULL);
+  ck_assert_msg (project != NULL, "%s", path);
+  return project;
 }
 
 static calc_result

@@ -7,6 +7,7 @@
 
 #include <glib.h>
 
+#include "project/dw-project.h"
 #include "test-support.h"
 
 /** What a run left behind; the strings are owned. Clear with calc_result_clear(). */
@@ -48,6 +49,9 @@ bool calc_says (const char *page, const char *piece);
 
 /** A path like "{demo}/x" with the folder put in; caller frees. */
 char *calc_path (const char *text);
+
+/** A project that must load, by such a path; the caller frees it. */
+dw_project *calc_load (const char *name);
 
 /** A new empty folder below the temporary one; calc_remove_folder() removes it and frees it. */
 char *calc_make_folder (void);

@@ -79,16 +79,6 @@ static const question questions[] = {
     "a box without drills" },
 };
 
-static dw_project *
-load (const char *name)
-{
-  g_autofree char *path = calc_path (name);
-  g_autoptr (dw_findings) findings = dw_findings_new ();
-  dw_project *project = dw_project_load (path, findings, NULL);
-  ck_assert_msg (project != NULL, "%s", path);
-  return project;
-}
-
 /* The study of a question; the lists are owned. */
 typedef struct
 {
@@ -110,7 +100,7 @@ answer_clear (answer *a)
 static void
 answer_init (answer *a, const question *q)
 {
-  a->project = load (q->file);
+  a->project = calc_load (q->file);
   a->drills = g_array_new (FALSE, FALSE, sizeof (double));
   a->bottles = g_array_new (FALSE, FALSE, sizeof (double));
   const dw_parts *parts = dw_project_get_parts (a->project);

@@ -10,16 +10,6 @@ static const char header[]
     = "setup,axle,stroke,speed_m_s,force_n,hydraulic_n,pressure_pa,flow_open_m3_s,"
       "flow_covered_m3_s,flow_leak_m3_s,lift_m,reynolds,void,lost_travel_m\n";
 
-static dw_project *
-load (const char *name)
-{
-  g_autofree char *path = calc_path (name);
-  g_autoptr (dw_findings) findings = dw_findings_new ();
-  dw_project *project = dw_project_load (path, findings, NULL);
-  ck_assert_msg (project != NULL, "%s", path);
-  return project;
-}
-
 /* The rows of one stroke of one damper, from @p row on, against the model asked here. */
 static void
 expect_rows (const test_table *table, size_t row, const dw_project *project, const dw_setup *setup,
@@ -77,7 +67,7 @@ static const char *const projects[] = {
 
 START_TEST (the_project_s_three_speeds_are_the_default)
 {
-  g_autoptr (dw_project) project = load (projects[_i]);
+  g_autoptr (dw_project) project = calc_load (projects[_i]);
   const double speeds[] = { project->speeds.low, project->speeds.middle, project->speeds.high };
   test_table *table = calc_table ("force %s --format csv", projects[_i]);
   expect_all (table, project, speeds, 3);
@@ -87,7 +77,7 @@ END_TEST
 
 START_TEST (speeds_are_sorted_and_may_be_nothing)
 {
-  g_autoptr (dw_project) project = load (projects[0]);
+  g_autoptr (dw_project) project = calc_load (projects[0]);
   const double speeds[] = { 0.0, 0.05, 0.2, 0.2, 10.0 };
   test_table *table = calc_table ("force %s --speeds 0.2,10,0,0.05,0.2 --format csv", projects[0]);
   expect_all (table, project, speeds, 5);
@@ -97,7 +87,7 @@ END_TEST
 
 START_TEST (even_speeds_end_at_the_fastest)
 {
-  g_autoptr (dw_project) project = load (projects[1]);
+  g_autoptr (dw_project) project = calc_load (projects[1]);
   enum
   {
     N = 40
@@ -123,7 +113,7 @@ END_TEST
 
 START_TEST (setup_and_axle_choose)
 {
-  g_autoptr (dw_project) project = load (projects[0]);
+  g_autoptr (dw_project) project = calc_load (projects[0]);
   const dw_setup *setup = dw_project_find_setup (project, "trial-1");
   const double speeds[] = { 0.3 };
   test_table *table = calc_table ("force %s --setup trial-1 --axle rear --speeds 0.3 --format csv",

@@ -9,6 +9,7 @@
 
 #include "draw-samples.h"
 #include "draw/dw-chart-paint.h"
+#include "test-support.h"
 
 enum
 {
@@ -16,14 +17,6 @@ enum
   WIDTH = 600,
   HEIGHT = 400
 };
-
-static int
-compare_times (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
 
 static double
 ms_since (gint64 start)
@@ -34,7 +27,7 @@ ms_since (gint64 start)
 static void
 print_median (const char *name, double *times)
 {
-  qsort (times, N_RUNS, sizeof *times, compare_times);
+  test_sort (times, N_RUNS);
   printf ("%s %.3f ms\n", name, times[N_RUNS / 2]);
 }
 

@@ -11,6 +11,7 @@
 
 #include "draw-samples.h"
 #include "draw/dw-drill-map-paint.h"
+#include "test-support.h"
 
 enum
 {
@@ -25,14 +26,6 @@ typedef struct
   double ms[N_RUNS];
 } series;
 
-static int
-compare_times (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
 static double
 ms_since (gint64 start)
 {
@@ -42,7 +35,7 @@ ms_since (gint64 start)
 static void
 print_median (const char *map, series *s)
 {
-  qsort (s->ms, N_RUNS, sizeof *s->ms, compare_times);
+  test_sort (s->ms, N_RUNS);
   printf ("drill-map-%s-%s %.3f ms\n", map, s->name, s->ms[N_RUNS / 2]);
 }
 

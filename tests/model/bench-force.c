@@ -3,26 +3,10 @@
  * Prints "name value unit"; ratios are what counts, the machine's speed drifts. */
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "model/dw-figures.h"
 #include "reference-damper.h"
-
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int
-compare (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
+#include "test-support.h"
 
 static dw_damper
 damper_of (bool shimmed, double open)
@@ -53,12 +37,12 @@ median_of (void (*run) (void *data), void *data, int calls)
   double round[ROUNDS];
   for (int i = 0; i < ROUNDS; i++)
     {
-      const double start = now ();
+      const double start = test_now ();
       for (int k = 0; k < calls; k++)
         run (data);
-      round[i] = (now () - start) / calls;
+      round[i] = (test_now () - start) / calls;
     }
-  qsort (round, ROUNDS, sizeof round[0], compare);
+  test_sort (round, ROUNDS);
   return round[ROUNDS / 2];
 }
 

@@ -9,6 +9,7 @@
 #include "project/dw-history.h"
 #include "project/dw-project-reader.h"
 #include "project/dw-project-writer.h"
+#include "test-support.h"
 
 #define N_SETUPS 200
 #define N_RUNS   20
@@ -30,18 +31,10 @@ make_project (void)
   return project;
 }
 
-static int
-compare_times (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
 static void
 print_median (const char *name, double *times)
 {
-  qsort (times, N_RUNS, sizeof *times, compare_times);
+  test_sort (times, N_RUNS);
   printf ("%s %.3f ms\n", name, times[N_RUNS / 2]);
 }
 

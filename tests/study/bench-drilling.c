@@ -3,11 +3,11 @@
  * shades, rows with all that is told of a choice, oils that hold. Prints "name value unit". */
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "model/dw-drill.h"
 #include "study-dampers.h"
 #include "study/dw-drill-table.h"
+#include "test-support.h"
 
 enum
 {
@@ -26,22 +26,6 @@ typedef struct
 } job;
 
 static volatile double sink;
-
-static double
-now (void)
-{
-  struct timespec t;
-  clock_gettime (CLOCK_MONOTONIC, &t);
-  return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int
-compare (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
 
 /* All drills of the table, six bottles. */
 static void
@@ -121,12 +105,12 @@ rate_of (const job *j, int repeats, void (*run) (const job *j, const double size
   for (int i = 0; i < ROUNDS; i++)
     {
       int n = 0;
-      const double start = now ();
+      const double start = test_now ();
       for (int k = 0; k < repeats; k++)
         n += for_every_choice (j, run);
-      round[i] = n / (now () - start);
+      round[i] = n / (test_now () - start);
     }
-  qsort (round, ROUNDS, sizeof round[0], compare);
+  test_sort (round, ROUNDS);
   return round[ROUNDS / 2];
 }
 
@@ -139,7 +123,7 @@ field_time (const job *j)
   double round[ROUNDS];
   for (int r = 0; r < ROUNDS; r++)
     {
-      const double start = now ();
+      const double start = test_now ();
       for (int i = 0; i < FIELD * FIELD; i++)
         {
           const double diameter[DW_DRILL_SETS] = { least + span * (i % FIELD) / (FIELD - 1),
@@ -149,9 +133,9 @@ field_time (const job *j)
             abort ();
           sink = figures.pack[DW_REBOUND];
         }
-      round[r] = now () - start;
+      round[r] = test_now () - start;
     }
-  qsort (round, ROUNDS, sizeof round[0], compare);
+  test_sort (round, ROUNDS);
   return round[ROUNDS / 2];
 }
 

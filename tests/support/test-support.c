@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 struct test_table
 {
@@ -290,6 +291,28 @@ test_use_locale (const char *name)
   if (getenv ("DW_REQUIRE_LOCALES") != NULL)
     ck_abort_msg ("no locale %s", name);
   return false;
+}
+
+double
+test_now (void)
+{
+  struct timespec t;
+  clock_gettime (CLOCK_MONOTONIC, &t);
+  return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+static int
+compare_numbers (const void *a, const void *b)
+{
+  const double x = *(const double *)a;
+  const double y = *(const double *)b;
+  return (x > y) - (x < y);
+}
+
+void
+test_sort (double *values, size_t n)
+{
+  qsort (values, n, sizeof *values, compare_numbers);
 }
 
 int

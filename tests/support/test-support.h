@@ -101,5 +101,11 @@ double test_table_number (const test_table *table, size_t row, const char *colum
  */
 bool test_use_locale (const char *name);
 
+/** [s] On a clock that only goes forward, for benchmarks. */
+double test_now (void);
+
+/** Put numbers in order, least first, for medians. */
+void test_sort (double *values, size_t n);
+
 /** Run under the environment's CK_* settings; frees @p suite. Returns what main() returns. */
 int run_suite (Suite *suite);

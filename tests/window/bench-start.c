@@ -12,6 +12,7 @@
 #include <stdlib.h>
 
 #include "start-probe.h"
+#include "test-support.h"
 #include "window/dw-application.h"
 #include "window/dw-window.h"
 
@@ -79,18 +80,10 @@ start_once (const char *const *argv, start_figures *figures)
   return FALSE;
 }
 
-static int
-compare_figures (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
 static double
 median (double *values)
 {
-  qsort (values, N_RUNS, sizeof *values, compare_figures);
+  test_sort (values, N_RUNS);
   return values[N_RUNS / 2];
 }
 

@@ -17,6 +17,7 @@
 #include <stdlib.h>
 #include <time.h>
 
+#include "test-support.h"
 #include "window/dw-application.h"
 #include "window/dw-curves-page.h"
 #include "window/dw-damper-entry.h"
@@ -225,14 +226,6 @@ measure_reading (DwChartView *chart, double speed, change_times *times)
 
 /* ---- figures ---- */
 
-static int
-compare_times (const void *a, const void *b)
-{
-  const double x = *(const double *)a;
-  const double y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
 /* @param offset  of the time in change_times */
 static void
 print_times (const char *name, const char *what, const change_times *times, int n, size_t offset)
@@ -241,7 +234,7 @@ print_times (const char *name, const char *what, const change_times *times, int 
 
   for (int i = 0; i < n; i++)
     sorted[i] = *(const double *)((const char *)&times[i] + offset);
-  qsort (sorted, (size_t)n, sizeof *sorted, compare_times);
+  test_sort (sorted, (size_t)n);
   printf ("window-%s-%s-median %.2f ms\n", name, what, sorted[n / 2]);
   printf ("window-%s-%s-p99 %.2f ms\n", name, what, sorted[(n * 99 - 1) / 100]);
 }

@@ -105,21 +105,6 @@ set_size (DwWindow *window, const photo_size *size)
   fixture_settle ();
 }
 
-static GtkWidget *
-find_type (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_type (child, type);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 /* The reading line in the middle of a chart. */
 static void
 show_curves (DwWindow *window)
@@ -128,7 +113,7 @@ show_curves (DwWindow *window)
   GtkWidget *page = GTK_WIDGET (window->curves);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "curves");
   g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", FALSE, NULL);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 0);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (fixture_find_type (page, GTK_TYPE_DROP_DOWN)), 0);
   dw_chart_view_read_at (chart, 0.8);
 }
 
@@ -147,7 +132,7 @@ show_damping (DwWindow *window)
 {
   GtkWidget *page = GTK_WIDGET (window->curves);
   g_object_set (page, "band", FALSE, "flow", "none", "logarithmic", TRUE, NULL);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (find_type (page, GTK_TYPE_DROP_DOWN)), 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (fixture_find_type (page, GTK_TYPE_DROP_DOWN)), 1);
 }
 
 /* A choice of drill sizes, with the oils at hand. */

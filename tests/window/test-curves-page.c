@@ -4,25 +4,10 @@
 #include "window-fixture.h"
 #include "window/dw-curves-page.h"
 
-static GtkWidget *
-find_type (GtkWidget *widget, GType type)
-{
-  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_type (child, type);
-      if (found != NULL)
-        return found;
-    }
-  return NULL;
-}
-
 static DwCurvesPage *
 page_of (DwWindow *window)
 {
-  return DW_CURVES_PAGE (find_type (GTK_WIDGET (window), DW_TYPE_CURVES_PAGE));
+  return DW_CURVES_PAGE (fixture_find_type (GTK_WIDGET (window), DW_TYPE_CURVES_PAGE));
 }
 
 START_TEST (both_axles_show_the_fitted_setup_first)

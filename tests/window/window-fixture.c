@@ -161,6 +161,21 @@ text_of (GtkWidget *widget)
 }
 
 GtkWidget *
+fixture_find_type (GtkWidget *widget, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = fixture_find_type (child, type);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+GtkWidget *
 fixture_find_text (GtkWidget *widget, const char *piece)
 {
   const char *text = text_of (widget);

@@ -35,6 +35,9 @@ bool fixture_until (bool (*done) (void *data), void *data, guint ms);
 /** Run the main loop until nothing is waiting and the frame is drawn. */
 void fixture_settle (void);
 
+/** First widget of a type, the one given or below it; NULL when there is none. */
+GtkWidget *fixture_find_type (GtkWidget *widget, GType type);
+
 /** First label or inscription below a widget whose text has this piece; NULL when there is none. */
 GtkWidget *fixture_find_text (GtkWidget *widget, const char *piece);
 
