@@ -10,7 +10,7 @@
 #include "draw/dw-chart-reading.h"
 #include "draw/dw-readout.h"
 #include "draw/dw-text.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 #include "window/dw-widget.h"
 
 /* The reading line and its figures are a widget of their own: when the line moves, the chart's

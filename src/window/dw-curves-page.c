@@ -6,10 +6,10 @@
 #include <math.h>
 
 #include "window/dw-axles-layout.h"
-#include "window/dw-chart-words.h"
+#include "sheet/dw-chart-words.h"
 #include "window/dw-damper-panel.h"
 #include "window/dw-figures-strip.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 #include "window/dw-setup-list.h"
 #include "window/dw-widget.h"
 

@@ -16,7 +16,7 @@
 #include <glib-object.h>
 
 #include "project/dw-document.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

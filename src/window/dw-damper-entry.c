@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dw-damper-entry.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 #include "window/dw-widget.h"
 
 #include <glib/gi18n.h>

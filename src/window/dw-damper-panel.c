@@ -6,7 +6,7 @@
 
 #include "window/dw-damper-entry.h"
 #include "window/dw-filling.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 #include "window/dw-beside-layout.h"
 #include "window/dw-flow-layout.h"
 #include "window/dw-holes-table.h"

@@ -16,7 +16,7 @@
 
 #include "draw/dw-chart-style.h"
 #include "project/dw-document.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

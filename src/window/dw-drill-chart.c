@@ -5,7 +5,7 @@
 #include <locale.h>
 #include <math.h>
 
-#include "window/dw-chart-words.h"
+#include "sheet/dw-chart-words.h"
 
 /* Speeds go to somewhat past the high one. */
 static const double PAST_HIGH = 1.2;

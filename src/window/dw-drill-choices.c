@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "model/dw-drill.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 
 /* [us] One slice of computing: a frame must be possible between two of them. */
 static const gint64 SLICE = 5000;

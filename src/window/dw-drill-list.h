@@ -11,7 +11,7 @@
 #include <gtk/gtk.h>
 
 #include "window/dw-drill-choice.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

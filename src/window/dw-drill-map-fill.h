@@ -7,7 +7,7 @@
 
 #include "window/dw-drill-choices.h"
 #include "window/dw-drill-map-view.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -12,7 +12,7 @@
 
 #include "project/dw-project.h"
 #include "study/dw-drill-table.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -5,8 +5,8 @@
 #include <math.h>
 
 #include "study/dw-compare.h"
-#include "window/dw-finding-text.h"
-#include "window/dw-verdict.h"
+#include "sheet/dw-finding-text.h"
+#include "sheet/dw-verdict.h"
 #include "window/dw-widget.h"
 
 enum

@@ -9,7 +9,7 @@
 #include <gtk/gtk.h>
 
 #include "project/dw-project.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -3,7 +3,7 @@
 
 #include "model/dw-limits.h"
 #include "model/dw-oil.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 /* [degC] where nominal viscosities are given, and the next point of an own oil. */
 static const double NOMINAL_TEMPERATURE = 25.0;

@@ -5,7 +5,7 @@
 
 #include "draw/dw-piston-layout.h"
 #include "draw/dw-text.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 #include "window/dw-widget.h"
 
 /* A pointer need not hit a hole of half a millimetre exactly [px]. */

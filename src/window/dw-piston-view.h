@@ -13,7 +13,7 @@
 
 #include "draw/dw-chart-style.h"
 #include "model/dw-damper.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -10,7 +10,7 @@
 
 #include <gio/gio.h>
 
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

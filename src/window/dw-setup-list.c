@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "study/dw-difference.h"
-#include "window/dw-difference-words.h"
+#include "sheet/dw-difference-words.h"
 #include "window/dw-widget.h"
 
 struct _DwSetupList

@@ -10,7 +10,7 @@
 
 #include <gtk/gtk.h>
 
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 #include "draw/dw-chart-style.h"
 #include "project/dw-project.h"
 

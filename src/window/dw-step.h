@@ -9,7 +9,7 @@
 #pragma once
 
 #include "model/dw-limits.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "test-support.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 static const struct
 {

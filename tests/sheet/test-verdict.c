@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "test-support.h"
-#include "window/dw-verdict.h"
+#include "sheet/dw-verdict.h"
 
 static const struct
 {

@@ -10,7 +10,7 @@
 #include <glib.h>
 
 #include "study/dw-difference.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

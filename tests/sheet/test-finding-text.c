@@ -2,7 +2,7 @@
 #include "model/dw-damper.h"
 #include "random-damper.h"
 #include "test-support.h"
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 
 /* Untranslated, a finding reads as the model wrote it, whatever was wrong. */
 START_TEST (every_finding_is_told_as_the_model_does)

@@ -11,7 +11,7 @@
 
 #include "study/dw-piston-face.h"
 #include "model/dw-status.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

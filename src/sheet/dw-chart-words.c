@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/dw-chart-words.h"
+#include "sheet/dw-chart-words.h"
 
 #include <glib/gi18n.h>
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/dw-finding-text.h"
+#include "sheet/dw-finding-text.h"
 
 #include <glib/gi18n.h>
 #include <math.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 #include <locale.h>
 #include <math.h>

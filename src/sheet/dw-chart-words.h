@@ -9,7 +9,7 @@
 #include <glib.h>
 
 #include "draw/dw-chart.h"
-#include "window/dw-quantity.h"
+#include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
 

@@ -3,7 +3,7 @@
 
 #include "study-dampers.h"
 #include "test-support.h"
-#include "window/dw-difference-words.h"
+#include "sheet/dw-difference-words.h"
 
 /* As the window writes what the study writes in plain characters. Caller frees. */
 static char *
