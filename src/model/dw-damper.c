@@ -39,6 +39,27 @@ dw_damper_defaults (void)
   };
 }
 
+/* What is not given has no value. */
+static bool
+optional_equal (bool has_a, double a, bool has_b, double b)
+{
+  return has_a == has_b && (!has_a || a == b);
+}
+
+static bool
+body_equal (const dw_body *a, const dw_body *b)
+{
+  return a->bore == b->bore && a->rod == b->rod && a->stroke == b->stroke
+         && optional_equal (a->has_filling, a->filling, b->has_filling, b->filling);
+}
+
+static bool
+stance_equal (const dw_stance *a, const dw_stance *b)
+{
+  return optional_equal (a->has_ride_height, a->ride_height, b->has_ride_height, b->ride_height)
+         && optional_equal (a->has_droop, a->droop, b->has_droop, b->droop);
+}
+
 static bool
 holes_equal (const dw_piston *a, const dw_piston *b)
 {
@@ -111,15 +132,15 @@ dw_damper_equal (const dw_damper *a, const dw_damper *b)
 {
   assert (a != NULL && b != NULL);
 
-  return a->body.bore == b->body.bore && a->body.rod == b->body.rod
-         && a->body.stroke == b->body.stroke && a->piston.thickness == b->piston.thickness
+  return body_equal (&a->body, &b->body) && a->piston.thickness == b->piston.thickness
          && a->piston.clearance == b->piston.clearance
          && a->piston.eccentricity == b->piston.eccentricity && holes_equal (&a->piston, &b->piston)
          && valve_equal (&a->valve, &b->valve) && oil_equal (&a->oil, &b->oil)
          && a->gas.kind == b->gas.kind && a->gas.pressure == b->gas.pressure
          && a->gas.volume == b->gas.volume && a->seal_friction == b->seal_friction
          && a->spring.rate == b->spring.rate && a->spring.free_length == b->spring.free_length
-         && a->spring.preload == b->spring.preload && a->motion_ratio == b->motion_ratio;
+         && a->spring.preload == b->spring.preload && a->motion_ratio == b->motion_ratio
+         && stance_equal (&a->stance, &b->stance);
 }
 
 double
@@ -199,6 +220,8 @@ check_body (checker *c, const dw_body *body)
   range (c, DW_LIMIT_BORE, -1, body->bore, 1e3, " mm");
   range (c, DW_LIMIT_ROD, -1, body->rod, 1e3, " mm");
   range (c, DW_LIMIT_STROKE, -1, body->stroke, 1e3, " mm");
+  if (body->has_filling)
+    range (c, DW_LIMIT_FILLING, -1, body->filling, 1e6, " ml");
   if (body->rod > 0.8 * body->bore)
     add (c, DW_ERR_GEOMETRY, "body.rod", -1,
          "shaft of %.6g mm needs a bore above %.6g mm (shaft at most 0.8 of the bore)",
@@ -443,6 +466,15 @@ check_rest (checker *c, const dw_damper *damper)
   range (c, DW_LIMIT_MOTION_RATIO, -1, damper->motion_ratio, 1.0, "");
 }
 
+static void
+check_stance (checker *c, const dw_stance *stance)
+{
+  if (stance->has_ride_height)
+    range (c, DW_LIMIT_RIDE_HEIGHT, -1, stance->ride_height, 1e3, " mm");
+  if (stance->has_droop)
+    range (c, DW_LIMIT_DROOP, -1, stance->droop, 1e3, " mm");
+}
+
 size_t
 dw_damper_check (const dw_damper *damper, dw_error *findings, size_t capacity)
 {
@@ -454,6 +486,7 @@ dw_damper_check (const dw_damper *damper, dw_error *findings, size_t capacity)
   check_valve (&c, damper);
   check_oil (&c, &damper->oil);
   check_rest (&c, damper);
+  check_stance (&c, &damper->stance);
 
   return c.n;
 }

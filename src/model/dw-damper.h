@@ -51,6 +51,8 @@ typedef struct
   double bore;   /**< [m] cylinder's inner diameter */
   double rod;    /**< [m] shaft diameter, < bore */
   double stroke; /**< [m] longest travel */
+  bool has_filling;
+  double filling; /**< [m3] oil that one damper takes, measured; only if has_filling, else 0 */
 } dw_body;
 
 /** Equal holes through the piston. */
@@ -130,6 +132,16 @@ typedef struct
   double preload;     /**< [m] compression at full droop */
 } dw_spring;
 
+/** How the car stands on this axle; told on the sheet, no part of the force. */
+typedef struct
+{
+  bool has_ride_height;
+  double ride_height; /**< [m] chassis above the ground, ready to run; only if has_ride_height,
+                           else 0 */
+  bool has_droop;
+  double droop; /**< [m] wheel travel from there down to the stop; only if has_droop, else 0 */
+} dw_stance;
+
 /** A damper with its spring and linkage; stands for left and right alike. */
 typedef struct
 {
@@ -141,12 +153,13 @@ typedef struct
   double seal_friction; /**< [N] constant, against the motion */
   dw_spring spring;
   double motion_ratio; /**< [1] damper travel per wheel travel */
+  dw_stance stance;
 } dw_damper;
 
 /** A usable damper: plain piston with 6 holes of 1.3 mm, 450 cSt. Every call gives the same. */
 dw_damper dw_damper_defaults (void);
 
-/** Field by field, used entries only; no NaN is equal to anything. */
+/** Field by field, used entries and given values only; no NaN is equal to anything. */
 bool dw_damper_equal (const dw_damper *a, const dw_damper *b);
 
 /**

@@ -17,6 +17,7 @@
   X (DW_LIMIT_BORE, "body.bore", 5e-3, 40e-3, NAN)                                                 \
   X (DW_LIMIT_ROD, "body.rod", 1e-3, 20e-3, NAN)                                                   \
   X (DW_LIMIT_STROKE, "body.stroke", 2e-3, 200e-3, 30e-3)                                          \
+  X (DW_LIMIT_FILLING, "body.filling", 0.1e-6, 200e-6, NAN)                                        \
   X (DW_LIMIT_PISTON_THICKNESS, "piston.thickness", 0.3e-3, 20e-3, 2.5e-3)                         \
   X (DW_LIMIT_CLEARANCE, "piston.clearance", 0.0, 0.5e-3, 0.03e-3)                                 \
   X (DW_LIMIT_ECCENTRICITY, "piston.eccentricity", 0.0, 1.0, 0.0)                                  \
@@ -48,6 +49,8 @@
   X (DW_LIMIT_SPRING_LENGTH, "spring.free-length", 5e-3, 500e-3, 70e-3)                            \
   X (DW_LIMIT_SPRING_PRELOAD, "spring.preload", 0.0, 200e-3, 0.0)                                  \
   X (DW_LIMIT_MOTION_RATIO, "linkage.motion-ratio", 0.05, 3.0, 1.0)                                \
+  X (DW_LIMIT_RIDE_HEIGHT, "stance.ride-height", 0.0, 200e-3, NAN)                                 \
+  X (DW_LIMIT_DROOP, "stance.droop", 0.0, 100e-3, NAN)                                             \
   X (DW_LIMIT_OIL_TEMPERATURE, "conditions.oil", -25.0, 150.0, 25.0)                               \
   X (DW_LIMIT_AIR_TEMPERATURE, "conditions.air", -40.0, 60.0, 20.0)                                \
   X (DW_LIMIT_SPEED, "speed", 1e-4, 10.0, NAN)                                                     \

@@ -258,8 +258,9 @@ void
 dw_damper_read (const dw_element_reader *reader, xmlNode *node, dw_damper *damper)
 {
   static const dw_child_rule rules[] = {
-    { "body", true, 1 }, { "piston", true, 1 }, { "valve", false, 1 },  { "oil", true, 1 },
-    { "gas", false, 1 }, { "seal", false, 1 },  { "spring", false, 1 }, { "linkage", false, 1 },
+    { "body", true, 1 },    { "piston", true, 1 },   { "valve", false, 1 },
+    { "oil", true, 1 },     { "gas", false, 1 },     { "seal", false, 1 },
+    { "spring", false, 1 }, { "linkage", false, 1 }, { "stance", false, 1 },
   };
   const guint n_errors = dw_findings_get_n_errors (reader->findings);
   *damper = dw_damper_defaults ();
@@ -278,6 +279,7 @@ dw_damper_read (const dw_element_reader *reader, xmlNode *node, dw_damper *dampe
   read_optional_leaf (reader, node, DW_FORM_SEAL, damper);
   read_optional_leaf (reader, node, DW_FORM_SPRING, &damper->spring);
   read_optional_leaf (reader, node, DW_FORM_LINKAGE, damper);
+  read_optional_leaf (reader, node, DW_FORM_STANCE, &damper->stance);
 
   if (dw_findings_get_n_errors (reader->findings) == n_errors)
     report_misfits (reader, node, damper, NULL);

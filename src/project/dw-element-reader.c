@@ -327,7 +327,7 @@ void
 dw_element_check_children (const dw_element_reader *reader, xmlNode *node,
                            const dw_child_rule *rules, guint n_rules)
 {
-  guint counts[8] = { 0 };
+  guint counts[16] = { 0 };
   g_assert (n_rules <= G_N_ELEMENTS (counts));
 
   xmlNode *next = NULL;

@@ -76,6 +76,7 @@ static const dw_field body_fields[] = {
   NUMBER ("bore-mm", dw_body, bore, DW_LIMIT_BORE, -3, "mm"),
   NUMBER ("rod-mm", dw_body, rod, DW_LIMIT_ROD, -3, "mm"),
   NUMBER ("stroke-mm", dw_body, stroke, DW_LIMIT_STROKE, -3, "mm"),
+  OPTIONAL ("filling-ml", dw_body, filling, has_filling, DW_LIMIT_FILLING, -6, "ml"),
 };
 
 #define PISTON_FIELDS(type, piston) \
@@ -195,6 +196,12 @@ static const dw_field linkage_fields[] = {
   NUMBER ("motion-ratio", dw_damper, motion_ratio, DW_LIMIT_MOTION_RATIO, 0, ""),
 };
 
+static const dw_field stance_fields[] = {
+  OPTIONAL ("ride-height-mm", dw_stance, ride_height, has_ride_height, DW_LIMIT_RIDE_HEIGHT, -3,
+            "mm"),
+  OPTIONAL ("droop-mm", dw_stance, droop, has_droop, DW_LIMIT_DROOP, -3, "mm"),
+};
+
 static const dw_field drill_fields[] = {
   NUMBER ("diameter-mm", dw_drill, diameter, DW_LIMIT_HOLE_DIAMETER, -3, "mm"),
 };
@@ -228,6 +235,7 @@ static const dw_form forms[DW_N_FORMS] = {
   FORM (DW_FORM_SEAL, "seal", "seal", seal_fields),
   FORM (DW_FORM_SPRING, "spring", "spring", spring_fields),
   FORM (DW_FORM_LINKAGE, "linkage", "linkage", linkage_fields),
+  FORM (DW_FORM_STANCE, "stance", "stance", stance_fields),
   [DW_FORM_PARTS] = { .element = "parts", .pattern = "parts" },
   FORM (DW_FORM_DRILL, "drill", "drill", drill_fields),
   FORM (DW_FORM_BOTTLE_NOMINAL, "oil", "bottle-nominal", bottle_nominal_fields),

@@ -154,6 +154,8 @@ write_damper (xmlTextWriter *writer, dw_axle axle, const dw_damper *damper)
   write_leaf (writer, DW_FORM_SEAL, damper);
   write_leaf (writer, DW_FORM_SPRING, &damper->spring);
   write_leaf (writer, DW_FORM_LINKAGE, damper);
+  if (damper->stance.has_ride_height || damper->stance.has_droop)
+    write_leaf (writer, DW_FORM_STANCE, &damper->stance);
   end (writer);
 }
 

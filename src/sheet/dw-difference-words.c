@@ -2,6 +2,7 @@
 #include "sheet/dw-difference-words.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 #include <string.h>
 
 /* Between what was and what is, in every language. */
@@ -16,10 +17,14 @@ typedef struct
   GString *text;
 } teller;
 
-/* "0.15 mm"; caller frees. */
+/* "0.15 mm"; NaN stands for what is not given. Caller frees. */
 static char *
 value (const teller *t, dw_quantity quantity, double x)
 {
+  if (isnan (x))
+    /* Translators: in place of a number: "ride height not given → 24 mm". */
+    return g_strdup (_ ("not given"));
+
   g_autofree char *number = dw_quantity_format_short (quantity, t->units, x);
   const char *unit = dw_quantity_unit (quantity, t->units);
 

@@ -2,6 +2,7 @@
 #include "study/dw-difference-text.h"
 
 #include <assert.h>
+#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -31,11 +32,23 @@ put (writer *w, const char *format, ...)
   w->left -= used;
 }
 
+/* @p value  NaN when it is not given */
+static void
+put_value (writer *w, const dw_difference *d, double value)
+{
+  if (isnan (value))
+    put (w, "not given");
+  else
+    put (w, "%.6g%s", value / d->unit_size, d->unit);
+}
+
 static void
 put_number (writer *w, const dw_difference *d)
 {
-  put (w, "%s %.6g%s -> %.6g%s", d->label, d->before / d->unit_size, d->unit,
-       d->after / d->unit_size, d->unit);
+  put (w, "%s ", d->label);
+  put_value (w, d, d->before);
+  put (w, " -> ");
+  put_value (w, d, d->after);
 }
 
 /* Index of the lowest bit; 0 when there is none. */

@@ -28,17 +28,26 @@ typedef struct
   double unit_size; /* SI in one unit */
   size_t offset;    /* of the double in a dw_damper */
   effect acts;
+  bool optional; /* a bool at has says whether it was given */
+  size_t has;    /* offset of that bool; only if optional */
 } number;
 
 #define NUMBER(path, label, unit, size, member, acts)                                              \
   {                                                                                                \
-    path, label, unit, size, offsetof (dw_damper, member), acts                                    \
+    path, label, unit, size, offsetof (dw_damper, member), acts, false, 0                          \
+  }
+/* What only the sheet tells. */
+#define TOLD(path, label, unit, size, member, given)                                               \
+  {                                                                                                \
+    path, label, unit, size, offsetof (dw_damper, member), ACTS_NEVER, true,                       \
+        offsetof (dw_damper, given)                                                                \
   }
 
 static const number before_holes[] = {
   NUMBER ("body.bore", "bore", " mm", DW_MM, body.bore, ACTS_ALWAYS),
   NUMBER ("body.rod", "shaft", " mm", DW_MM, body.rod, ACTS_ALWAYS),
   NUMBER ("body.stroke", "stroke", " mm", DW_MM, body.stroke, ACTS_NEVER),
+  TOLD ("body.filling", "oil filling", " ml", DW_ML, body.filling, body.has_filling),
   NUMBER ("piston.thickness", "piston thickness", " mm", DW_MM, piston.thickness, ACTS_ALWAYS),
   NUMBER ("piston.clearance", "piston clearance", " mm", DW_MM, piston.clearance, ACTS_ALWAYS),
   NUMBER ("piston.eccentricity", "piston eccentricity", "", 1.0, piston.eccentricity,
@@ -75,6 +84,9 @@ static const number of_spring[] = {
 static const number after_spring[] = {
   NUMBER ("spring.preload", "spring preload", " mm", DW_MM, spring.preload, ACTS_NEVER),
   NUMBER ("linkage.motion-ratio", "motion ratio", "", 1.0, motion_ratio, ACTS_NEVER),
+  TOLD ("stance.ride-height", "ride height", " mm", DW_MM, stance.ride_height,
+        stance.has_ride_height),
+  TOLD ("stance.droop", "droop", " mm", DW_MM, stance.droop, stance.has_droop),
 };
 
 #define N_ROWS(table) (sizeof (table) / sizeof (table)[0])
@@ -131,10 +143,20 @@ takes_effect (effect acts, const dw_damper *damper)
   return false;
 }
 
+/* NaN when it is not given. */
 static double
 value_of (const number *row, const dw_damper *damper)
 {
-  return *(const double *)((const char *)damper + row->offset);
+  const char *base = (const char *)damper;
+  if (row->optional && !*(const bool *)(base + row->has))
+    return NAN;
+  return *(const double *)(base + row->offset);
+}
+
+static bool
+same_value (double before, double after)
+{
+  return before == after || (isnan (before) && isnan (after));
 }
 
 static void
@@ -142,7 +164,7 @@ find_number (search *s, const number *row)
 {
   const double before = value_of (row, s->a);
   const double after = value_of (row, s->b);
-  if (before == after)
+  if (same_value (before, after))
     return;
   add (s,
        (dw_difference){ .kind = DW_DIFFERENCE_VALUE,

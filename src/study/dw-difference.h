@@ -18,7 +18,7 @@
 
 typedef enum
 {
-  DW_DIFFERENCE_VALUE,   /**< one number is another */
+  DW_DIFFERENCE_VALUE,   /**< one number is another, or is given in one of them only */
   DW_DIFFERENCE_CHOICE,  /**< one of several kinds is another */
   DW_DIFFERENCE_CHANGED, /**< holes, a shim, the oil or the spring is another */
   DW_DIFFERENCE_ADDED,   /**< holes or shims that were not there */
@@ -30,10 +30,10 @@ typedef enum
 typedef struct
 {
   dw_difference_kind kind;
-  const char *path;    /**< as in dw-limits.h, or its beginning: "piston.holes.diameter", "oil" */
-  int index;           /**< first hole group or shim of a (of b when added); -1 for other parts */
-  double before;       /**< [SI unit of the path] in a; NaN when it is no single number */
-  double after;        /**< [SI unit of the path] in b; NaN when it is no single number */
+  const char *path; /**< as in dw-limits.h, or its beginning: "piston.holes.diameter", "oil" */
+  int index;        /**< first hole group or shim of a (of b when added); -1 for other parts */
+  double before; /**< [SI unit of the path] in a; NaN when it is no single number, or not given */
+  double after;  /**< [SI unit of the path] in b; NaN when it is no single number, or not given */
   const char *label;   /**< DW_DIFFERENCE_VALUE only: "seal friction" */
   const char *unit;    /**< DW_DIFFERENCE_VALUE only: trade unit with a blank in front, or "" */
   double unit_size;    /**< [SI unit of the path] in one trade unit; DW_DIFFERENCE_VALUE only */
@@ -45,7 +45,7 @@ typedef struct
 } dw_difference;
 
 /**
- * Everything that differs, from the body to the linkage.
+ * Everything that differs, from the body to how the car stands.
  *
  * @param a,b  with counts as dw_damper_check() accepts them
  * @param out  filled up to @p capacity; may be NULL when capacity is 0

@@ -221,6 +221,7 @@ copy_section (dw_section section, const dw_damper *from, dw_damper *to)
     case DW_SECTION_SPRING:
       to->spring = from->spring;
       to->motion_ratio = from->motion_ratio;
+      to->stance = from->stance;
       break;
     case DW_SECTION_BODY:
       to->body = from->body;

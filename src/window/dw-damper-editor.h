@@ -77,8 +77,8 @@ typedef enum
   DW_SECTION_VALVE,  /**< with its stack */
   DW_SECTION_OIL,
   DW_SECTION_GAS,
-  DW_SECTION_SPRING, /**< with the linkage */
-  DW_SECTION_BODY,   /**< with the seal */
+  DW_SECTION_SPRING, /**< with linkage and stance */
+  DW_SECTION_BODY,   /**< with filling and seal */
   DW_N_SECTIONS
 } dw_section;
 

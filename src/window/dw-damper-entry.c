@@ -134,6 +134,7 @@ dw_damper_entry_bind (DwNumberField *field, DwDamperEditor *editor, const dw_dam
   g_object_set_data_full (G_OBJECT (field), BINDING, b, binding_free);
   dw_number_field_set_kind (field, place->quantity, entry->limit, place->step,
                             entry->kind == DW_FIELD_COUNT);
+  dw_number_field_set_optional (field, dw_damper_place_is_optional (place));
   g_signal_connect (field, "committed", G_CALLBACK (on_committed), NULL);
   g_signal_connect_object (editor, "changed", G_CALLBACK (on_changed), field, G_CONNECT_SWAPPED);
   g_signal_connect_object (editor, "finding-changed", G_CALLBACK (on_finding_changed), field,

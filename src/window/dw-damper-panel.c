@@ -170,10 +170,9 @@ show_choices (DwDamperPanel *self, const dw_damper *damper)
 static gboolean
 is_described (const dw_damper_place *place, const dw_oil *oil)
 {
-  if (dw_damper_place_field (place)->optional)
-    return oil->has_thinning;
   if (place->form == DW_FORM_OIL_NOMINAL)
-    return oil->kind == DW_OIL_NOMINAL;
+    return dw_damper_place_field (place)->optional ? oil->has_thinning
+                                                   : oil->kind == DW_OIL_NOMINAL;
   if (place->form == DW_FORM_OIL_MEASURED)
     return oil->kind == DW_OIL_MEASURED;
   if (place->form == DW_FORM_OIL_PART)

@@ -2,6 +2,7 @@
 #include "window/dw-damper-place.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 #include <stddef.h>
 #include <string.h>
 
@@ -31,6 +32,8 @@ static const dw_damper_place places[DW_DAMPER_PLACES] = {
     LABELS (N_ ("Change front shaft diameter"), N_ ("Change rear shaft diameter")) },
   { "stroke", DW_FORM_BODY, "stroke-mm", DW_QUANTITY_LENGTH, EVEN (1e-3), -1,
     LABELS (N_ ("Change front stroke"), N_ ("Change rear stroke")) },
+  { "filling", DW_FORM_BODY, "filling-ml", DW_QUANTITY_VOLUME, EVEN (0.1e-6), -1,
+    LABELS (N_ ("Change front oil filling"), N_ ("Change rear oil filling")) },
   { "thickness", DW_FORM_PISTON, "thickness-mm", DW_QUANTITY_LENGTH, EVEN (0.05e-3), -1,
     LABELS (N_ ("Change front piston thickness"), N_ ("Change rear piston thickness")) },
   { "clearance", DW_FORM_PISTON, "clearance-mm", DW_QUANTITY_LENGTH, EVEN (0.005e-3), -1,
@@ -99,6 +102,10 @@ static const dw_damper_place places[DW_DAMPER_PLACES] = {
     LABELS (N_ ("Change front spring preload"), N_ ("Change rear spring preload")) },
   { "motion_ratio", DW_FORM_LINKAGE, "motion-ratio", DW_QUANTITY_NUMBER, EVEN (0.01), -1,
     LABELS (N_ ("Change front motion ratio"), N_ ("Change rear motion ratio")) },
+  { "ride_height", DW_FORM_STANCE, "ride-height-mm", DW_QUANTITY_LENGTH, EVEN (0.5e-3), -1,
+    LABELS (N_ ("Change front ride height"), N_ ("Change rear ride height")) },
+  { "droop", DW_FORM_STANCE, "droop-mm", DW_QUANTITY_LENGTH, EVEN (0.5e-3), -1,
+    LABELS (N_ ("Change front droop"), N_ ("Change rear droop")) },
 };
 /* clang-format on */
 
@@ -123,6 +130,12 @@ dw_damper_place_has_rows (const dw_damper_place *place)
 {
   return place->form == DW_FORM_HOLES || place->form == DW_FORM_SHIM
          || place->form == DW_FORM_OIL_PART;
+}
+
+gboolean
+dw_damper_place_is_optional (const dw_damper_place *place)
+{
+  return place->form != DW_FORM_OIL_NOMINAL && dw_damper_place_field (place)->optional;
 }
 
 const dw_field *
@@ -157,6 +170,8 @@ form_offset (dw_form_id form, int row)
     return offsetof (dw_damper, gas);
   if (form == DW_FORM_SPRING)
     return offsetof (dw_damper, spring);
+  if (form == DW_FORM_STANCE)
+    return offsetof (dw_damper, stance);
   g_assert (form == DW_FORM_SEAL || form == DW_FORM_LINKAGE);
   return 0;
 }
@@ -165,9 +180,13 @@ double
 dw_damper_place_read (const dw_damper_place *place, const dw_damper *damper, int row)
 {
   const dw_field *field = dw_damper_place_field (place);
-  const char *at = (const char *)damper + form_offset (place->form, row) + field->offset;
+  const char *values = (const char *)damper + form_offset (place->form, row);
+  const char *at = values + field->offset;
   double value;
   int count;
+
+  if (dw_damper_place_is_optional (place) && !*(const bool *)(values + field->has))
+    return NAN;
 
   if (field->kind == DW_FIELD_COUNT)
     {
@@ -191,13 +210,19 @@ void
 dw_damper_place_write (const dw_damper_place *place, dw_damper *damper, int row, double value)
 {
   const dw_field *field = dw_damper_place_field (place);
-  char *at = (char *)damper + form_offset (place->form, row) + field->offset;
-  const int count = (int)value;
+  char *values = (char *)damper + form_offset (place->form, row);
+  char *at = values + field->offset;
+  const gboolean given = !isnan (value);
+  const double number = given ? value : 0.0;
+  const int count = (int)number;
 
+  g_return_if_fail (given || dw_damper_place_is_optional (place));
+  if (dw_damper_place_is_optional (place))
+    *(bool *)(values + field->has) = given;
   if (field->kind == DW_FIELD_COUNT)
     memcpy (at, &count, sizeof count);
   else
-    memcpy (at, &value, sizeof value);
+    memcpy (at, &number, sizeof number);
   if (field->limit == DW_LIMIT_SHARE)
     write_other_share (damper, row, value);
 }

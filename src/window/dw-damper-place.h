@@ -15,7 +15,7 @@
 
 G_BEGIN_DECLS
 
-#define DW_DAMPER_PLACES 37 /**< rows of the table */
+#define DW_DAMPER_PLACES 40 /**< rows of the table */
 
 /** One number of a damper; in a group of holes, a shim or an oil of a blend a row is named too. */
 typedef struct
@@ -38,13 +38,19 @@ const dw_damper_place *dw_damper_place_find (dw_form_id form, const char *attrib
 /** Whether it stands in a row: holes, shims, oils of a blend. */
 gboolean dw_damper_place_has_rows (const dw_damper_place *place);
 
+/** Whether it need not be given; the two numbers of thinning, which come together, are not meant. */
+gboolean dw_damper_place_is_optional (const dw_damper_place *place);
+
 /** Of the project's table; never NULL, static storage. */
 const dw_field *dw_damper_place_field (const dw_damper_place *place);
 
-/** Its number [SI or degC]. @param row  of its table, inside; else ignored */
+/** Its number [SI or degC]; NaN = not given. @param row  of its table, inside; else ignored */
 double dw_damper_place_read (const dw_damper_place *place, const dw_damper *damper, int row);
 
-/** Write a number [SI or degC] inside its range. The other share of a blend follows. */
+/**
+ * Write a number [SI or degC] inside its range, or NaN where it is optional, to take it away. The
+ * other share of a blend follows.
+ */
 void dw_damper_place_write (const dw_damper_place *place, dw_damper *damper, int row, double value);
 
 /** Whether the finding is about this number. */

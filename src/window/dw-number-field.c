@@ -24,6 +24,7 @@ struct _DwNumberField
   dw_limit_id limit;
   dw_step step;
   gboolean whole;
+  gboolean optional; /* may be empty, which is NaN */
   dw_units units;
   gboolean show_label;
   char *tip; /* owned */
@@ -203,7 +204,14 @@ static gboolean
 read_text (DwNumberField *self, double *value)
 {
   const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+  g_autofree char *bare = g_strstrip (g_strdup (text));
   double x;
+
+  if (self->optional && *bare == '\0')
+    {
+      *value = NAN;
+      return TRUE;
+    }
   const gboolean is_number = dw_quantity_parse (self->quantity, self->units, text, &x);
 
   if (is_number && dw_limit_holds (self->limit, x) && (!self->whole || x == floor (x)))
@@ -227,7 +235,7 @@ on_text_changed (DwNumberField *self)
   begin_run (self);
   if (!read_text (self, &x))
     return;
-  if (x != self->value)
+  if (!same (x, self->value))
     offer (self, x, FALSE);
   else
     show_message (self, NULL);
@@ -500,6 +508,13 @@ dw_number_field_set_kind (DwNumberField *self, dw_quantity quantity, dw_limit_id
   self->whole = whole;
   show_unit (self);
   dw_number_field_reset (self);
+}
+
+void
+dw_number_field_set_optional (DwNumberField *self, gboolean optional)
+{
+  g_return_if_fail (DW_IS_NUMBER_FIELD (self));
+  self->optional = optional;
 }
 
 void

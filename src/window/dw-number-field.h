@@ -13,6 +13,8 @@
  * scroll wheel move by a step. The handler of "committed" may refuse with
  * dw_number_field_set_error(): then the value stays as it was and the text as it was typed.
  *
+ * A field that is optional may be emptied too: that is told as NaN.
+ *
  * A text that is no number, or out of range, is told to nobody but the user: the entry is marked
  * and the allowed range stands under it.
  */
@@ -37,10 +39,13 @@ void dw_number_field_set_kind (DwNumberField *self, dw_quantity quantity, dw_lim
 /** Other range, same quantity. */
 void dw_number_field_set_limit (DwNumberField *self, dw_limit_id limit);
 
+/** Whether it may be left empty; at first it may not. */
+void dw_number_field_set_optional (DwNumberField *self, gboolean optional);
+
 /** @param units  bits of dw_units: what is shown, and meant where no unit is typed */
 void dw_number_field_set_units (DwNumberField *self, dw_units units);
 
-/** [SI or degC] The last good value; NaN = none yet, shown empty. */
+/** [SI or degC] The last good value; NaN = none, shown empty. */
 double dw_number_field_get_value (DwNumberField *self);
 
 /** Show a value [SI or degC]. The same one again leaves text, cursor and error alone. */

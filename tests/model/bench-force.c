@@ -12,7 +12,7 @@ static dw_damper
 damper_of (bool shimmed, double open)
 {
   dw_damper d = dw_damper_defaults ();
-  d.body = (dw_body){ 15.5e-3, 3.5e-3, 31e-3 };
+  d.body = (dw_body){ .bore = 15.5e-3, .rod = 3.5e-3, .stroke = 31e-3 };
   d.piston.n_holes = shimmed ? 2 : 1;
   d.piston.holes[0] = (dw_holes){ .count = 4, .diameter = open };
   d.piston.holes[1] = (dw_holes){ .count = 4, .diameter = 1.0e-3, .covered = true };

@@ -58,6 +58,16 @@ to_vented (dw_damper *d)
   d->gas.kind = DW_GAS_VENTED;
 }
 
+static void
+to_told (dw_damper *d)
+{
+  d->body.has_filling = true;
+  d->body.filling = 12e-6;
+  d->stance = (dw_stance){
+    .has_ride_height = true, .ride_height = 24e-3, .has_droop = true, .droop = 18e-3
+  };
+}
+
 static const struct
 {
   void (*prepare) (dw_damper *d);
@@ -68,6 +78,7 @@ static const struct
   FIELD (as_is, body.bore, "body.bore", -1),
   FIELD (as_is, body.rod, "body.rod", -1),
   FIELD (as_is, body.stroke, "body.stroke", -1),
+  FIELD (to_told, body.filling, "body.filling", -1),
   FIELD (as_is, piston.thickness, "piston.thickness", -1),
   FIELD (as_is, piston.clearance, "piston.clearance", -1),
   FIELD (as_is, piston.eccentricity, "piston.eccentricity", -1),
@@ -99,6 +110,8 @@ static const struct
   FIELD (as_is, spring.free_length, "spring.free-length", -1),
   FIELD (as_is, spring.preload, "spring.preload", -1),
   FIELD (as_is, motion_ratio, "linkage.motion-ratio", -1),
+  FIELD (to_told, stance.ride_height, "stance.ride-height", -1),
+  FIELD (to_told, stance.droop, "stance.droop", -1),
 };
 
 static bool
@@ -328,6 +341,7 @@ START_TEST (defaults_are_good_and_repeat)
   const dw_damper b = dw_damper_defaults ();
   ck_assert_uint_eq (dw_damper_check (&a, NULL, 0), 0);
   ck_assert (dw_damper_equal (&a, &b));
+  ck_assert (!a.body.has_filling && !a.stance.has_ride_height && !a.stance.has_droop);
 }
 END_TEST
 
@@ -361,6 +375,9 @@ START_TEST (kinds_counts_and_flags_are_compared)
   DIFFERS (b.valve.shims[1].count++);
   DIFFERS (b.gas.kind = DW_GAS_EMULSION);
   DIFFERS (b.oil.has_thinning = true);
+  DIFFERS (b.body.has_filling = true);
+  DIFFERS (b.stance.has_ride_height = true);
+  DIFFERS (b.stance.has_droop = true);
   DIFFERS (to_measured (&b));
   DIFFERS (to_blend (&b));
 #undef DIFFERS
@@ -369,7 +386,11 @@ START_TEST (kinds_counts_and_flags_are_compared)
   b.piston.holes[7].diameter = 1.0;
   b.valve.shims[9].thickness = 1.0;
   b.oil.density = 5.0;
+  b.body.filling = 5.0;
+  b.stance.ride_height = 5.0;
+  b.stance.droop = 5.0;
   ck_assert (dw_damper_equal (&a, &b));
+  ck_assert_uint_eq (dw_damper_check (&b, NULL, 0), 0);
 }
 END_TEST
 

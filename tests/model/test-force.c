@@ -33,7 +33,7 @@ static dw_damper
 shimmed (double thickness, int leaves)
 {
   dw_damper d = dw_damper_defaults ();
-  d.body = (dw_body){ 15.5e-3, 3.5e-3, 31e-3 };
+  d.body = (dw_body){ .bore = 15.5e-3, .rod = 3.5e-3, .stroke = 31e-3 };
   d.piston.n_holes = 2;
   d.piston.holes[0] = (dw_holes){ .count = 4, .diameter = 1.25e-3 };
   d.piston.holes[1] = (dw_holes){ .count = 4, .diameter = 1.0e-3, .covered = true };
@@ -363,7 +363,7 @@ END_TEST
 START_TEST (leak_alone_is_the_dashpot)
 {
   dw_damper d = dw_damper_defaults ();
-  d.body = (dw_body){ 12.4e-3, 1e-3, 20e-3 };
+  d.body = (dw_body){ .bore = 12.4e-3, .rod = 1e-3, .stroke = 20e-3 };
   d.piston = (dw_piston){ .thickness = 3e-3, .clearance = 0.2e-3 };
   const dw_force_model m = model_of (&d, 25.0);
   const double D = 12e-3, gap = 0.2e-3, v = 0.1;

@@ -85,6 +85,18 @@ random_oil (test_random *random, dw_oil *oil)
   oil->thinning_exponent = pick (random, DW_LIMIT_THINNING_EXPONENT);
 }
 
+/* Each of it given or not. */
+static void
+random_stance (test_random *random, dw_stance *stance)
+{
+  stance->has_ride_height = coin (random);
+  stance->has_droop = coin (random);
+  if (stance->has_ride_height)
+    stance->ride_height = pick (random, DW_LIMIT_RIDE_HEIGHT);
+  if (stance->has_droop)
+    stance->droop = pick (random, DW_LIMIT_DROOP);
+}
+
 static dw_damper
 any_damper (test_random *random)
 {
@@ -92,6 +104,9 @@ any_damper (test_random *random)
   damper.body.bore = test_random_uniform (random, 11e-3, 25e-3);
   damper.body.rod = test_random_uniform (random, 1e-3, 5e-3);
   damper.body.stroke = pick (random, DW_LIMIT_STROKE);
+  damper.body.has_filling = coin (random);
+  if (damper.body.has_filling)
+    damper.body.filling = pick (random, DW_LIMIT_FILLING);
   random_piston (random, &damper.piston);
   if (coin (random))
     random_valve (random, &damper.valve);
@@ -104,6 +119,7 @@ any_damper (test_random *random)
   damper.spring.free_length = test_random_uniform (random, 210e-3, 500e-3);
   damper.spring.preload = pick (random, DW_LIMIT_SPRING_PRELOAD);
   damper.motion_ratio = pick (random, DW_LIMIT_MOTION_RATIO);
+  random_stance (random, &damper.stance);
   return damper;
 }
 

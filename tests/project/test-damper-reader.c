@@ -59,7 +59,8 @@ START_TEST (what_is_left_out_takes_the_defaults_of_the_limits)
   ck_assert (damper.motion_ratio == dw_limit_get (DW_LIMIT_MOTION_RATIO)->fallback);
   ck_assert_int_eq (damper.piston.n_holes, 0);
   ck_assert_int_eq (damper.valve.n_shims, 0);
-  ck_assert (!damper.oil.has_thinning);
+  ck_assert (!damper.oil.has_thinning && !damper.body.has_filling);
+  ck_assert (!damper.stance.has_ride_height && !damper.stance.has_droop);
 }
 END_TEST
 

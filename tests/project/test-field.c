@@ -114,7 +114,7 @@ END_TEST
 
 START_TEST (a_default_is_set_and_what_has_none_is_left_alone)
 {
-  dw_body body = { -1.0, -2.0, -3.0 };
+  dw_body body = { .bore = -1.0, .rod = -2.0, .stroke = -3.0 };
   dw_form_set_defaults (DW_FORM_BODY, &body);
   ck_assert (body.bore == -1.0 && body.rod == -2.0);
   ck_assert (body.stroke == dw_limit_get (DW_LIMIT_STROKE)->fallback);

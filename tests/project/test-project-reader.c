@@ -83,6 +83,11 @@ static const struct
   { "number-negative", DW_ERROR, 7,
     "clearance-mm \"-0.03\" is outside the allowed range 0 to 0.5 mm" },
   { "number-long", DW_ERROR, 6, "...\" is not a number with a decimal point; allowed range" },
+  { "stance-ride-height", DW_ERROR, 18,
+    "ride-height-mm \"-1\" is outside the allowed range 0 to 200 mm" },
+  { "stance-droop", DW_ERROR, 18, "droop-mm \"100.5\" is outside the allowed range 0 to 100 mm" },
+  { "two-stances", DW_ERROR, 19, "<stance> stands in <damper> once more, allowed once" },
+  { "body-filling", DW_ERROR, 6, "filling-ml \"0\" is outside the allowed range 0.1 to 200 ml" },
   { "vented-pressure", DW_ERROR, 16,
     "pressure-kpa \"150\" is outside the allowed range 50 to 110 kPa" },
   { "count-fraction", DW_ERROR, 9, "count \"4.5\" is not a whole number; allowed range 1 to 64" },
@@ -319,13 +324,19 @@ START_TEST (everything_in_a_file_is_read)
   ck_assert (front->valve.preload == 12.5e3 && front->valve.seat_gap == 0.002e-3);
   ck_assert (front->oil.has_thinning && front->oil.thinning_rate == 12000.0);
   ck_assert (front->spring.rate == 580.0 && front->motion_ratio == 0.62);
+  ck_assert (front->body.has_filling && front->body.filling == 12.5e-6);
+  ck_assert (front->stance.has_ride_height && front->stance.ride_height == 24e-3);
+  ck_assert (front->stance.has_droop && front->stance.droop == 18.5e-3);
   const dw_damper *rear = &baseline->damper[DW_REAR];
   ck_assert (rear->oil.kind == DW_OIL_MEASURED && rear->oil.point_viscosity[1] == 290e-6);
   ck_assert (rear->gas.kind == DW_GAS_VENTED && rear->gas.pressure == 98.6e3);
+  ck_assert (!rear->body.has_filling && !rear->stance.has_ride_height && !rear->stance.has_droop);
   const dw_setup *trial = dw_project_find_setup (project, "trial-1");
   ck_assert (trial->damper[DW_REAR].oil.kind == DW_OIL_BLEND);
   ck_assert (trial->damper[DW_REAR].oil.parts[1].share == 0.75);
   ck_assert (trial->damper[DW_REAR].valve.opens_on == DW_COMPRESSION);
+  ck_assert (!trial->damper[DW_REAR].stance.has_ride_height);
+  ck_assert (trial->damper[DW_REAR].stance.has_droop && trial->damper[DW_REAR].stance.droop == 0.0);
   const dw_parts *parts = dw_project_get_parts (project);
   ck_assert (parts->drills->len == 1 && parts->shims->len == 1 && parts->oils->len == 3
              && parts->pistons->len == 2);

@@ -39,6 +39,7 @@ static const char *const form_paths[DW_N_FORMS] = {
   [DW_FORM_SEAL] = "//p:seal",
   [DW_FORM_SPRING] = "//p:spring",
   [DW_FORM_LINKAGE] = "//p:linkage",
+  [DW_FORM_STANCE] = "//p:stance",
   [DW_FORM_PARTS] = "//p:parts",
   [DW_FORM_DRILL] = "//p:drill",
   [DW_FORM_BOTTLE_NOMINAL] = "//p:parts/p:oil[@viscosity-cst]",

@@ -69,7 +69,7 @@ static const char written[]
       "  <car sprung-rear-kg=\"0.42\"/>\n"
       "  <setup id=\"a\" name=\"A\">\n"
       "    <damper axle=\"front\">\n"
-      "      <body bore-mm=\"16\" rod-mm=\"3.5\" stroke-mm=\"30\"/>\n"
+      "      <body bore-mm=\"16\" rod-mm=\"3.5\" stroke-mm=\"30\" filling-ml=\"12.5\"/>\n"
       "      <piston thickness-mm=\"2.5\" clearance-mm=\"0.03\" eccentricity=\"0\">\n"
       "        <holes count=\"6\" diameter-mm=\"1.3\"/>\n"
       "        <holes count=\"2\" diameter-mm=\"1.05\" covered=\"yes\"/>\n"
@@ -85,6 +85,7 @@ static const char written[]
       "      <seal friction-n=\"0\"/>\n"
       "      <spring rate-n-per-mm=\"0.5\" free-length-mm=\"70\" preload-mm=\"0\"/>\n"
       "      <linkage motion-ratio=\"1\"/>\n"
+      "      <stance ride-height-mm=\"24\" droop-mm=\"18\"/>\n"
       "    </damper>\n"
       "    <damper axle=\"rear\">\n"
       "      <body bore-mm=\"16\" rod-mm=\"3.5\" stroke-mm=\"30\"/>\n"
@@ -124,6 +125,11 @@ make_written (void)
   front.oil.has_thinning = true;
   front.oil.thinning_rate = 12000.0;
   front.oil.thinning_exponent = 0.8;
+  front.body.has_filling = true;
+  front.body.filling = 12.5e-6;
+  front.stance = (dw_stance){
+    .has_ride_height = true, .ride_height = 24e-3, .has_droop = true, .droop = 18e-3
+  };
   dw_damper rear = dw_damper_defaults ();
   rear.oil = (dw_oil){ .kind = DW_OIL_BLEND,
                        .n_parts = 2,

@@ -21,6 +21,9 @@ study_damper (void)
   damper.valve.shims[1].thickness = 0.1e-3;
   damper.valve.shims[1].count = 2;
   damper.seal_friction = 0.4;
+  damper.stance = (dw_stance){
+    .has_ride_height = true, .ride_height = 24e-3, .has_droop = true, .droop = 18e-3
+  };
   return damper;
 }
 
@@ -92,6 +95,9 @@ CHANGE (spring_rate, d->spring.rate = 580.0)
 CHANGE (other_spring, d->spring.rate = 580.0; d->spring.free_length = 75e-3)
 CHANGE (preload, d->spring.preload = 4e-3)
 CHANGE (linkage, d->motion_ratio = 0.62)
+CHANGE (filling, d->body.has_filling = true; d->body.filling = 12.5e-6)
+CHANGE (ride_height, d->stance.ride_height = 26e-3)
+CHANGE (no_droop, d->stance.has_droop = false)
 
 static const study_change changes[] = {
   { bore, DW_DIFFERENCE_VALUE, "body.bore", 16e-3, 15e-3, true, "bore 16 mm -> 15 mm" },
@@ -166,6 +172,11 @@ static const study_change changes[] = {
     "spring preload 0 mm -> 4 mm" },
   { linkage, DW_DIFFERENCE_VALUE, "linkage.motion-ratio", 1.0, 0.62, false,
     "motion ratio 1 -> 0.62" },
+  { filling, DW_DIFFERENCE_VALUE, "body.filling", NAN, 12.5e-6, false,
+    "oil filling not given -> 12.5 ml" },
+  { ride_height, DW_DIFFERENCE_VALUE, "stance.ride-height", 24e-3, 26e-3, false,
+    "ride height 24 mm -> 26 mm" },
+  { no_droop, DW_DIFFERENCE_VALUE, "stance.droop", 18e-3, NAN, false, "droop 18 mm -> not given" },
 };
 
 const study_change *

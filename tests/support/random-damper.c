@@ -155,8 +155,9 @@ extreme_damper (test_random *r)
   do
     {
       d = dw_damper_defaults ();
-      d.body = (dw_body){ extreme_value (r, DW_LIMIT_BORE), extreme_value (r, DW_LIMIT_ROD),
-                          extreme_value (r, DW_LIMIT_STROKE) };
+      d.body = (dw_body){ .bore = extreme_value (r, DW_LIMIT_BORE),
+                          .rod = extreme_value (r, DW_LIMIT_ROD),
+                          .stroke = extreme_value (r, DW_LIMIT_STROKE) };
       d.piston = extreme_piston (r);
       d.valve = extreme_valve (r, d.body.bore);
       d.oil.viscosity = extreme_value (r, DW_LIMIT_VISCOSITY);

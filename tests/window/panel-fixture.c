@@ -50,6 +50,11 @@ damper_of_everything (dw_oil_kind kind)
   damper.valve.shims[1] = (dw_shim){
     .thickness = 0.2e-3, .count = 1, .modulus = 3.5e9, .poisson = 0.4, .strength = 80e6
   };
+  damper.body.has_filling = true;
+  damper.body.filling = 6e-6;
+  damper.stance = (dw_stance){
+    .has_ride_height = true, .ride_height = 24e-3, .has_droop = true, .droop = 18e-3
+  };
   dw_filling_set_oil_kind (&damper.oil, kind);
   dw_filling_set_thinning (&damper.oil, true);
   return damper;
@@ -64,6 +69,9 @@ panel_document (dw_oil_kind kind)
 
   rear.body.stroke = 35e-3;
   rear.spring.rate = 450.0;
+  rear.stance.ride_height = 26e-3;
+  rear.stance.has_droop = false;
+  rear.stance.droop = 0.0;
   ck_assert_uint_eq (dw_damper_check (&front, NULL, 0), 0);
   ck_assert_uint_eq (dw_damper_check (&rear, NULL, 0), 0);
   ck_assert_int_eq (dw_project_add_setup (project, "a", "A", &front, &rear), 0);

@@ -30,6 +30,36 @@ START_TEST (a_field_shows_and_changes_its_number)
 }
 END_TEST
 
+START_TEST (an_empty_field_is_a_number_that_is_not_given)
+{
+  g_autoptr (DwDocument) document = panel_document (DW_OIL_NOMINAL);
+  g_autoptr (DwDamperEditor) editor = panel_editor (document);
+  g_autoptr (DwNumberField) droop = new_entry (editor, DW_FORM_STANCE, "droop-mm", 0);
+
+  ck_assert_str_eq (panel_text (droop), "18");
+  panel_type (droop, "");
+  panel_enter (droop);
+  ck_assert (!panel_damper (document, DW_FRONT)->stance.has_droop);
+  ck_assert (panel_damper (document, DW_FRONT)->stance.droop == 0.0);
+  ck_assert_str_eq (dw_document_get_undo_label (document), "Change front droop");
+  panel_type (droop, "0");
+  panel_enter (droop);
+  ck_assert (panel_damper (document, DW_FRONT)->stance.has_droop);
+  panel_type (droop, "101");
+  ck_assert_str_eq (dw_number_field_get_error (droop), "allowed 0 to 100 mm");
+  panel_key (droop, GDK_KEY_Escape);
+  ck_assert_str_eq (panel_text (droop), "0");
+
+  dw_document_undo (document);
+  ck_assert_str_eq (panel_text (droop), "");
+  dw_document_undo (document);
+  ck_assert_str_eq (panel_text (droop), "18");
+  ck_assert (!dw_document_undo (document));
+  dw_damper_editor_set_axle (editor, DW_REAR);
+  ck_assert_str_eq (panel_text (droop), "");
+}
+END_TEST
+
 START_TEST (each_run_is_a_step)
 {
   g_autoptr (DwDocument) document = panel_document (DW_OIL_NOMINAL);
@@ -185,6 +215,7 @@ main (void)
   Suite *s = suite_create ("window/damper-entry");
   TCase *tc = tcase_create ("damper-entry");
   tcase_add_test (tc, a_field_shows_and_changes_its_number);
+  tcase_add_test (tc, an_empty_field_is_a_number_that_is_not_given);
   tcase_add_test (tc, each_run_is_a_step);
   tcase_add_test (tc, what_is_given_back_leaves_no_step);
   tcase_add_test (tc, what_does_not_fit_is_told_at_both_ends);

@@ -7,9 +7,9 @@
 
 /* Attributes of several forms lie at one place: one of the forms stands for all. */
 static const dw_form_id forms[] = {
-  DW_FORM_BODY, DW_FORM_PISTON,      DW_FORM_HOLES,    DW_FORM_VALVE,
-  DW_FORM_SHIM, DW_FORM_OIL_NOMINAL, DW_FORM_OIL_PART, DW_FORM_GAS_SEALED,
-  DW_FORM_SEAL, DW_FORM_SPRING,      DW_FORM_LINKAGE,  DW_FORM_OIL_MEASURED,
+  DW_FORM_BODY,        DW_FORM_PISTON,       DW_FORM_HOLES,      DW_FORM_VALVE, DW_FORM_SHIM,
+  DW_FORM_OIL_NOMINAL, DW_FORM_OIL_PART,     DW_FORM_GAS_SEALED, DW_FORM_SEAL,  DW_FORM_SPRING,
+  DW_FORM_LINKAGE,     DW_FORM_OIL_MEASURED, DW_FORM_STANCE,
 };
 
 START_TEST (every_number_of_a_damper_has_a_place)
@@ -58,8 +58,9 @@ START_TEST (places_do_not_overlap)
             const dw_damper_place *other = dw_damper_place_get (j);
             if (j == _i && (r == row || !dw_damper_place_has_rows (place)))
               continue;
-            ck_assert_msg (dw_damper_place_read (other, &damper, r) == 0.0, "%s also changes %s",
-                           place->id, other->id);
+            const double read = dw_damper_place_read (other, &damper, r);
+            ck_assert_msg (dw_damper_place_is_optional (other) ? isnan (read) : read == 0.0,
+                           "%s also changes %s", place->id, other->id);
           }
     }
 }
@@ -97,6 +98,40 @@ START_TEST (shares_add_to_one)
 }
 END_TEST
 
+START_TEST (what_is_optional_can_be_taken_away)
+{
+  static const struct
+  {
+    dw_form_id form;
+    const char *attribute;
+  } rows[] = { { DW_FORM_BODY, "filling-ml" },
+               { DW_FORM_STANCE, "ride-height-mm" },
+               { DW_FORM_STANCE, "droop-mm" } };
+  const dw_damper nothing = full_damper ();
+  int n = 0;
+
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      const dw_damper_place *place = dw_damper_place_find (rows[i].form, rows[i].attribute);
+      dw_damper damper;
+      memcpy (&damper, &nothing, sizeof damper);
+      ck_assert_ptr_nonnull (place);
+      ck_assert (isnan (dw_damper_place_read (place, &damper, 0)));
+      dw_damper_place_write (place, &damper, 0, 0.0);
+      ck_assert_msg (dw_damper_place_read (place, &damper, 0) == 0.0, "0 is a value: %s",
+                     place->id);
+      dw_damper_place_write (place, &damper, 0, 12e-3);
+      dw_damper_place_write (place, &damper, 0, NAN);
+      ck_assert (isnan (dw_damper_place_read (place, &damper, 0)));
+      ck_assert_msg (memcmp (&damper, &nothing, sizeof damper) == 0, "%s leaves something behind",
+                     place->id);
+    }
+  for (int i = 0; i < DW_DAMPER_PLACES; i++)
+    n += dw_damper_place_is_optional (dw_damper_place_get (i));
+  ck_assert_int_eq (n, N_ENTRIES (rows));
+}
+END_TEST
+
 START_TEST (findings_reach_their_place)
 {
   static const struct
@@ -116,6 +151,8 @@ START_TEST (findings_reach_their_place)
     { DW_FORM_OIL_MEASURED, "t1-c", 0, "oil.point.temperature", 1, false },
     { DW_FORM_VALVE, "hole-circle-mm", 0, "valve.hole-circle", -1, true },
     { DW_FORM_SPRING, "preload-mm", 0, "spring.preload", -1, true },
+    { DW_FORM_STANCE, "droop-mm", 0, "stance.droop", -1, true },
+    { DW_FORM_STANCE, "droop-mm", 0, "stance.ride-height", -1, false },
   };
   for (int i = 0; i < N_ENTRIES (rows); i++)
     {
@@ -139,6 +176,7 @@ main (void)
   tcase_add_loop_test (tc, places_do_not_overlap, 0, DW_DAMPER_PLACES);
   tcase_add_loop_test (tc, steps_and_labels_are_there, 0, DW_DAMPER_PLACES);
   tcase_add_test (tc, shares_add_to_one);
+  tcase_add_test (tc, what_is_optional_can_be_taken_away);
   tcase_add_test (tc, findings_reach_their_place);
   suite_add_tcase (s, tc);
   return run_suite (s);

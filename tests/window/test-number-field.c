@@ -113,6 +113,40 @@ START_TEST (what_cannot_be_says_what_can)
 }
 END_TEST
 
+START_TEST (an_optional_field_may_be_emptied)
+{
+  told t;
+  g_autoptr (DwNumberField) field = new_field (&t);
+
+  dw_number_field_set_optional (field, TRUE);
+  panel_type (field, "");
+  ck_assert_msg (isnan (t.value) && t.previews == 1, "told %d times", t.previews);
+  ck_assert_ptr_null (dw_number_field_get_error (field));
+  gtk_editable_set_text (GTK_EDITABLE (panel_entry (field)), "  ");
+  ck_assert_msg (t.previews == 1, "blanks are nothing new");
+  panel_enter (field);
+  ck_assert (t.finals == 1 && isnan (t.value) && isnan (dw_number_field_get_value (field)));
+  ck_assert_str_eq (panel_text (field), "");
+  panel_enter (field);
+  panel_key (field, GDK_KEY_Up);
+  ck_assert_msg (t.finals == 1 && t.previews == 1, "from nothing there is no step");
+
+  panel_type (field, "41");
+  ck_assert_str_eq (dw_number_field_get_error (field), "allowed 5 to 40 mm");
+  ck_assert (panel_key (field, GDK_KEY_Escape));
+  ck_assert (isnan (dw_number_field_get_value (field)));
+  ck_assert_str_eq (panel_text (field), "");
+  panel_type (field, "18");
+  panel_enter (field);
+  ck_assert (t.value == 18e-3);
+  panel_type (field, "");
+  ck_assert (isnan (dw_number_field_get_value (field)));
+  ck_assert (panel_key (field, GDK_KEY_Escape));
+  ck_assert (t.value == 18e-3);
+  ck_assert_str_eq (panel_text (field), "18");
+}
+END_TEST
+
 START_TEST (counts_are_whole)
 {
   told t;
@@ -397,6 +431,7 @@ main (void)
   TCase *tc = tcase_create ("number-field");
   tcase_add_test (tc, every_way_of_typing_is_taken);
   tcase_add_test (tc, what_cannot_be_says_what_can);
+  tcase_add_test (tc, an_optional_field_may_be_emptied);
   tcase_add_test (tc, counts_are_whole);
   tcase_add_test (tc, escape_gives_back);
   tcase_add_test (tc, leaving_the_field_commits);
