@@ -246,22 +246,32 @@ line_at (const char *text, const char *at)
 }
 
 /* libxml2 compares every attribute of an element with every other, which takes hours for a tag
- * of a few megabytes. A start tag holds no '<' and one '=' for each attribute. */
+ * of a few megabytes. A start tag holds no '<' and, outside quotes, one '=' for each attribute and
+ * no '>' but at its end. Where a quote is missing, libxml2 leaves the tag at the next '<' too. */
 static const char *
 find_crowded_tag (const char *text, gsize length)
 {
-  const char *tag = text;
+  const char *tag = NULL; /* that p is in */
+  char quote = '\0';      /* that p is in */
   int n = 0;
   for (const char *p = text; p < text + length; p++)
-    {
-      if (*p == '<')
-        {
-          tag = p;
-          n = 0;
-        }
-      else if (*p == '=' && ++n > DW_XML_MAX_ATTRIBUTES)
-        return tag;
-    }
+    if (*p == '<')
+      {
+        /* comments, CDATA and the like are no tags */
+        tag = p + 1 < text + length && strchr ("!?", p[1]) != NULL ? NULL : p;
+        quote = '\0';
+        n = 0;
+      }
+    else if (tag == NULL)
+      continue;
+    else if (quote != '\0')
+      quote = *p == quote ? '\0' : quote;
+    else if (*p == '"' || *p == '\'')
+      quote = *p;
+    else if (*p == '>')
+      tag = NULL;
+    else if (*p == '=' && ++n > DW_XML_MAX_ATTRIBUTES)
+      return tag;
   return NULL;
 }
 

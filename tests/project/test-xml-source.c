@@ -166,6 +166,29 @@ START_TEST (crowded_tags_do_not_hide_behind_a_comment)
 }
 END_TEST
 
+/* Nor behind an angle that a value holds. */
+START_TEST (crowded_tags_do_not_hide_behind_a_value)
+{
+  GString *text = g_string_new ("<a>\n<b");
+  for (int i = 0; i <= DW_XML_MAX_ATTRIBUTES; i++)
+    g_string_append_printf (text, i % 2 == 0 ? " a%d='>\"'" : " a%d=\">'\"", i);
+  g_string_append (text, "/></a>");
+  parse_bad (text->str, text->len, 2, "more than 200 attributes");
+  g_string_free (text, TRUE);
+}
+END_TEST
+
+/* As people underline a heading in their notes. */
+START_TEST (equals_signs_in_a_text_or_a_value_are_no_attributes)
+{
+  g_autofree char *line = g_strnfill (10 * DW_XML_MAX_ATTRIBUTES, '=');
+  g_autofree char *text = g_strdup_printf ("<a b='%s' c=\"%s\">%s<![CDATA[%s]]></a>", line, line,
+                                           line, line);
+  g_autoptr (dw_xml_source) source = parse_good (text);
+  ck_assert_ptr_nonnull (source);
+}
+END_TEST
+
 START_TEST (depth_has_a_limit)
 {
   GString *text = g_string_new (NULL);
@@ -226,6 +249,8 @@ main (void)
   tcase_add_test (tc, a_text_that_is_too_large_is_refused_unread);
   tcase_add_test (tc, a_tag_with_a_million_attributes_takes_no_time);
   tcase_add_test (tc, crowded_tags_do_not_hide_behind_a_comment);
+  tcase_add_test (tc, crowded_tags_do_not_hide_behind_a_value);
+  tcase_add_test (tc, equals_signs_in_a_text_or_a_value_are_no_attributes);
   tcase_add_test (tc, depth_has_a_limit);
   tcase_add_test (tc, ten_megabytes_of_open_tags_take_no_time);
   tcase_add_test (tc, a_mark_for_utf8_in_front_is_allowed);
