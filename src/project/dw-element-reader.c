@@ -354,6 +354,22 @@ dw_element_check_children (const dw_element_reader *reader, xmlNode *node,
                          rules[i].name);
 }
 
+char *
+dw_element_read_text (const dw_element_reader *reader, xmlNode *node)
+{
+  GString *text = g_string_new (NULL);
+  xmlNode *next = NULL;
+  for (xmlNode *child = node->children; child != NULL; child = next)
+    {
+      next = child->next;
+      if (child->type == XML_TEXT_NODE || child->type == XML_CDATA_SECTION_NODE)
+        g_string_append (text, (const char *)child->content);
+      else if (child->type == XML_ELEMENT_NODE)
+        drop_unknown_element (reader, child);
+    }
+  return g_string_free (text, FALSE);
+}
+
 /* From @p node on: the first element of this name. Children of other names are gone or known. */
 static xmlNode *
 find_from (xmlNode *node, const char *name)

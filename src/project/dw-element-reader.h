@@ -59,6 +59,13 @@ void dw_element_read_fields (const dw_element_reader *reader, xmlNode *node, dw_
 void dw_element_check_children (const dw_element_reader *reader, xmlNode *node,
                                 const dw_child_rule *rules, guint n_rules);
 
+/**
+ * What stands in an element that holds text, blanks and line feeds included; caller frees.
+ *
+ * Elements in it are reported and taken out, comments are passed over.
+ */
+char *dw_element_read_text (const dw_element_reader *reader, xmlNode *node);
+
 /** The first child of this name, NULL for none. */
 xmlNode *dw_element_child (const xmlNode *node, const char *name);
 

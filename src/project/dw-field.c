@@ -62,6 +62,17 @@ static const dw_field car_fields[] = {
             DW_LIMIT_SPRUNG_MASS, 0, "kg"),
 };
 
+#define WORDS(attribute, field) \
+  { .name = attribute, .kind = DW_FIELD_TEXT, AT (dw_project, meeting[field]), .optional = true }
+
+static const dw_field meeting_fields[] = {
+  WORDS ("event", DW_MEETING_EVENT),
+  WORDS ("track", DW_MEETING_TRACK),
+  WORDS ("surface", DW_MEETING_SURFACE),
+  WORDS ("driver", DW_MEETING_DRIVER),
+  WORDS ("car", DW_MEETING_CAR),
+};
+
 static const dw_field setup_fields[] = {
   STRING ("id", dw_setup, id, DW_FIELD_ID),
   STRING ("name", dw_setup, name, DW_FIELD_TEXT),
@@ -219,6 +230,8 @@ static const dw_form forms[DW_N_FORMS] = {
   FORM (DW_FORM_CONDITIONS, "conditions", "conditions", conditions_fields),
   FORM (DW_FORM_SPEEDS, "speeds", "speeds", speeds_fields),
   FORM (DW_FORM_CAR, "car", "car", car_fields),
+  FORM (DW_FORM_MEETING, "meeting", "meeting", meeting_fields),
+  [DW_FORM_NOTES] = { .element = "notes", .pattern = "notes" },
   FORM (DW_FORM_SETUP, "setup", "setup", setup_fields),
   FORM (DW_FORM_DAMPER, "damper", "damper", damper_fields),
   FORM (DW_FORM_BODY, "body", "body", body_fields),

@@ -42,8 +42,9 @@ typedef struct
   int power;                /**< number only: of ten from the attribute's unit to SI */
   const char *unit;         /**< as it stands in a sentence, "mm"; "" for none */
   const char *path;         /**< in the findings of the model, NULL = that of the limit */
-  bool optional;            /**< a bool at @p has says whether it was given */
-  size_t has;               /**< offset of that bool; only if optional */
+  bool optional;            /**< number: a bool at @p has says whether it was given;
+                                 text: written only when it is not empty */
+  size_t has;               /**< number only: offset of that bool; only if optional */
   const char *const *words; /**< word only: NULL at the end */
   int fallback;             /**< word only: when left out, -1 = must be given */
 } dw_field;
@@ -55,6 +56,8 @@ typedef enum
   DW_FORM_CONDITIONS,
   DW_FORM_SPEEDS,
   DW_FORM_CAR,
+  DW_FORM_MEETING,
+  DW_FORM_NOTES,
   DW_FORM_SETUP,
   DW_FORM_DAMPER,
   DW_FORM_BODY,

@@ -71,6 +71,31 @@ read_leaf (const dw_element_reader *reader, xmlNode *root, dw_form_id id, void *
   dw_element_read_fields (reader, node, id, values);
 }
 
+/* @p notes  what stands in <notes>; left alone when there is nothing, or it is not good */
+static void
+read_notes (const dw_element_reader *reader, xmlNode *parent, char **notes)
+{
+  xmlNode *node = dw_element_child (parent, dw_form_get (DW_FORM_NOTES)->element);
+  if (node == NULL)
+    return;
+  dw_element_read_fields (reader, node, DW_FORM_NOTES, NULL);
+  g_autofree char *text = dw_element_read_text (reader, node);
+  const glong length = g_utf8_strlen (text, -1);
+  if (length > DW_PROJECT_MAX_NOTES)
+    dw_element_report (reader, DW_ERROR, node, NULL, "<notes> has %ld characters, allowed 0 to %d",
+                       length, DW_PROJECT_MAX_NOTES);
+  else if (!dw_project_notes_are_valid (text))
+    dw_element_report (reader, DW_ERROR, node, NULL,
+                       "<notes> holds a control character, allowed 0 to %d characters, of the "
+                       "control characters line feed and tab only",
+                       DW_PROJECT_MAX_NOTES);
+  else
+    {
+      g_free (*notes);
+      *notes = g_steal_pointer (&text);
+    }
+}
+
 static void
 read_speeds (const dw_element_reader *reader, xmlNode *root, dw_speeds *speeds)
 {
@@ -129,7 +154,7 @@ register_id (const dw_element_reader *reader, xmlNode *node, const char *id, GHa
 static void
 read_setup (const dw_element_reader *reader, xmlNode *node, dw_project *project, GHashTable *ids)
 {
-  static const dw_child_rule rules[] = { { "damper", false, G_MAXUINT } };
+  static const dw_child_rule rules[] = { { "damper", false, G_MAXUINT }, { "notes", false, 1 } };
   const guint n_errors = dw_findings_get_n_errors (reader->findings);
   dw_setup setup = { .id = NULL };
   dw_element_check_children (reader, node, rules, G_N_ELEMENTS (rules));
@@ -137,12 +162,19 @@ read_setup (const dw_element_reader *reader, xmlNode *node, dw_project *project,
   /* "" stands for an id that could not be read: what is fitted may have meant it. */
   register_id (reader, node, setup.id != NULL ? setup.id : "", ids);
   read_dampers (reader, node, setup.damper);
+  read_notes (reader, node, &setup.notes);
 
   if (dw_findings_get_n_errors (reader->findings) == n_errors)
-    dw_project_add_setup (project, setup.id, setup.name != NULL ? setup.name : setup.id,
-                          &setup.damper[DW_FRONT], &setup.damper[DW_REAR]);
+    {
+      const int index = dw_project_add_setup (project, setup.id,
+                                              setup.name != NULL ? setup.name : setup.id,
+                                              &setup.damper[DW_FRONT], &setup.damper[DW_REAR]);
+      if (index >= 0 && setup.notes != NULL)
+        dw_project_set_setup_notes (project, (guint)index, setup.notes);
+    }
   g_free (setup.id);
   g_free (setup.name);
+  g_free (setup.notes);
 }
 
 static void
@@ -202,8 +234,8 @@ static void
 read_project (const dw_element_reader *reader, xmlNode *root, dw_project *project)
 {
   static const dw_child_rule rules[] = {
-    { "conditions", false, 1 }, { "speeds", false, 1 },
-    { "car", false, 1 },        { "setup", false, DW_PROJECT_MAX_SETUPS },
+    { "conditions", false, 1 }, { "speeds", false, 1 }, { "car", false, 1 },
+    { "meeting", false, 1 },    { "notes", false, 1 },  { "setup", false, DW_PROJECT_MAX_SETUPS },
     { "parts", false, 1 },
   };
   dw_element_check_children (reader, root, rules, G_N_ELEMENTS (rules));
@@ -211,6 +243,8 @@ read_project (const dw_element_reader *reader, xmlNode *root, dw_project *projec
   read_leaf (reader, root, DW_FORM_CONDITIONS, &project->conditions);
   read_speeds (reader, root, &project->speeds);
   read_leaf (reader, root, DW_FORM_CAR, &project->car);
+  read_leaf (reader, root, DW_FORM_MEETING, project);
+  read_notes (reader, root, &project->notes);
   read_setups (reader, root, project);
   xmlNode *parts = dw_element_child (root, "parts");
   if (parts != NULL)

@@ -25,6 +25,8 @@ write_attribute (xmlTextWriter *writer, const char *name, const char *value)
 static bool
 is_present (const dw_field *field, const char *base)
 {
+  if (field->optional && field->kind == DW_FIELD_TEXT)
+    return **(char *const *)(const void *)(base + field->offset) != '\0';
   if (field->optional)
     return *(const bool *)(base + field->has);
   if (field->kind == DW_FIELD_FLAG)
@@ -90,6 +92,26 @@ write_leaf (xmlTextWriter *writer, dw_form_id id, const void *values)
 {
   begin (writer, id, values);
   end (writer);
+}
+
+/* A text is not indented: blanks in it are the user's. */
+static void
+write_notes (xmlTextWriter *writer, const char *notes)
+{
+  if (*notes == '\0')
+    return;
+  begin (writer, DW_FORM_NOTES, NULL);
+  must (xmlTextWriterWriteString (writer, (const xmlChar *)notes));
+  end (writer);
+}
+
+static bool
+is_anything_said (char *const *meeting)
+{
+  for (int i = 0; i < DW_N_MEETING; i++)
+    if (*meeting[i] != '\0')
+      return true;
+  return false;
 }
 
 /* @p values begins with the piston */
@@ -165,6 +187,7 @@ write_setup (xmlTextWriter *writer, const dw_setup *setup)
   begin (writer, DW_FORM_SETUP, setup);
   for (dw_axle axle = DW_FRONT; axle < DW_N_AXLES; axle++)
     write_damper (writer, axle, &setup->damper[axle]);
+  write_notes (writer, setup->notes);
   end (writer);
 }
 
@@ -200,6 +223,9 @@ write_project (xmlTextWriter *writer, const dw_project *project)
   write_leaf (writer, DW_FORM_SPEEDS, &project->speeds);
   if (project->car.has_sprung_mass[DW_FRONT] || project->car.has_sprung_mass[DW_REAR])
     write_leaf (writer, DW_FORM_CAR, &project->car);
+  if (is_anything_said (project->meeting))
+    write_leaf (writer, DW_FORM_MEETING, project);
+  write_notes (writer, project->notes);
   for (guint i = 0; i < dw_project_get_n_setups (project); i++)
     write_setup (writer, dw_project_get_setup (project, i));
   write_parts (writer, dw_project_get_parts (project));

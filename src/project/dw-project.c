@@ -2,6 +2,7 @@
 #include "project/dw-project.h"
 
 #include <libxml/tree.h>
+#include <string.h>
 
 #include "model/dw-limits.h"
 
@@ -25,6 +26,7 @@ shared_setup_new (const char *id, const char *name, const dw_damper *front, cons
   shared_setup *shared = g_new0 (shared_setup, 1);
   shared->setup.id = g_strdup (id);
   shared->setup.name = g_strdup (name);
+  shared->setup.notes = g_strdup ("");
   shared->setup.damper[DW_FRONT] = *front;
   shared->setup.damper[DW_REAR] = *rear;
   g_atomic_ref_count_init (&shared->refs);
@@ -39,6 +41,7 @@ shared_setup_unref (gpointer data)
     return;
   g_free (shared->setup.id);
   g_free (shared->setup.name);
+  g_free (shared->setup.notes);
   g_free (shared);
 }
 
@@ -67,6 +70,9 @@ dw_project_new_empty (void)
   project->fitted = g_strdup ("");
   project->conditions = dw_conditions_defaults ();
   project->speeds = dw_speeds_defaults ();
+  for (int i = 0; i < DW_N_MEETING; i++)
+    project->meeting[i] = g_strdup ("");
+  project->notes = g_strdup ("");
   project->setups = g_ptr_array_new_with_free_func (shared_setup_unref);
   project->parts = dw_parts_new ();
   return project;
@@ -120,6 +126,9 @@ dw_project_copy (const dw_project *project)
   *copy = *project;
   copy->title = g_strdup (project->title);
   copy->fitted = g_strdup (project->fitted);
+  for (int i = 0; i < DW_N_MEETING; i++)
+    copy->meeting[i] = g_strdup (project->meeting[i]);
+  copy->notes = g_strdup (project->notes);
   copy->setups = g_ptr_array_new_full (project->setups->len, shared_setup_unref);
   for (guint i = 0; i < project->setups->len; i++)
     {
@@ -138,6 +147,9 @@ dw_project_free (dw_project *project)
     return;
   g_free (project->title);
   g_free (project->fitted);
+  for (int i = 0; i < DW_N_MEETING; i++)
+    g_free (project->meeting[i]);
+  g_free (project->notes);
   g_ptr_array_unref (project->setups);
   dw_parts_unref (project->parts);
   g_free (project);
@@ -149,6 +161,7 @@ setups_equal (const dw_setup *a, const dw_setup *b)
   if (a == b)
     return true;
   return g_str_equal (a->id, b->id) && g_str_equal (a->name, b->name)
+         && g_str_equal (a->notes, b->notes)
          && dw_damper_equal (&a->damper[DW_FRONT], &b->damper[DW_FRONT])
          && dw_damper_equal (&a->damper[DW_REAR], &b->damper[DW_REAR]);
 }
@@ -163,6 +176,15 @@ cars_equal (const dw_car *a, const dw_car *b)
   return true;
 }
 
+static bool
+meetings_equal (char *const *a, char *const *b)
+{
+  for (int i = 0; i < DW_N_MEETING; i++)
+    if (!g_str_equal (a[i], b[i]))
+      return false;
+  return true;
+}
+
 bool
 dw_project_equal (const dw_project *a, const dw_project *b)
 {
@@ -173,6 +195,7 @@ dw_project_equal (const dw_project *a, const dw_project *b)
       || a->conditions.air_temperature != b->conditions.air_temperature
       || a->speeds.low != b->speeds.low || a->speeds.middle != b->speeds.middle
       || a->speeds.high != b->speeds.high || !cars_equal (&a->car, &b->car)
+      || !meetings_equal (a->meeting, b->meeting) || !g_str_equal (a->notes, b->notes)
       || a->setups->len != b->setups->len || !dw_parts_equal (a->parts, b->parts))
     return false;
   for (guint i = 0; i < a->setups->len; i++)
@@ -190,30 +213,70 @@ dw_project_id_is_valid (const char *id)
          && xmlValidateNCName ((const xmlChar *)id, 0) == 0;
 }
 
-bool
-dw_project_text_is_valid (const char *text)
+/* @p controls  those of the control characters that it may hold */
+static bool
+is_text (const char *text, glong most, const char *controls)
 {
-  if (text == NULL || !g_utf8_validate (text, -1, NULL)
-      || g_utf8_strlen (text, -1) > DW_PROJECT_MAX_TEXT)
+  if (text == NULL || !g_utf8_validate (text, -1, NULL) || g_utf8_strlen (text, -1) > most)
     return false;
   for (const char *p = text; *p != '\0'; p = g_utf8_find_next_char (p, NULL))
     {
       const gunichar c = g_utf8_get_char (p);
       /* U+FFFE and U+FFFF are UTF-8, but XML cannot hold them. */
-      if (g_unichar_iscntrl (c) || c == 0xFFFE || c == 0xFFFF)
+      if ((g_unichar_iscntrl (c) && strchr (controls, *p) == NULL) || c == 0xFFFE || c == 0xFFFF)
         return false;
     }
   return true;
+}
+
+bool
+dw_project_text_is_valid (const char *text)
+{
+  return is_text (text, DW_PROJECT_MAX_TEXT, "");
+}
+
+bool
+dw_project_notes_are_valid (const char *notes)
+{
+  return is_text (notes, DW_PROJECT_MAX_NOTES, "\n\t");
+}
+
+/* The text may be part of what it replaces. */
+static void
+replace (char **at, const char *text)
+{
+  char *copy = g_strdup (text);
+  g_free (*at);
+  *at = copy;
 }
 
 void
 dw_project_set_title (dw_project *project, const char *title)
 {
   g_return_if_fail (dw_project_text_is_valid (title));
+  replace (&project->title, title);
+}
 
-  char *copy = g_strdup (title);
-  g_free (project->title);
-  project->title = copy;
+bool
+dw_project_set_meeting (dw_project *project, dw_meeting_field field, const char *text)
+{
+  g_return_val_if_fail (project != NULL && (unsigned)field < DW_N_MEETING, false);
+
+  if (!dw_project_text_is_valid (text))
+    return false;
+  replace (&project->meeting[field], text);
+  return true;
+}
+
+bool
+dw_project_set_notes (dw_project *project, const char *notes)
+{
+  g_return_val_if_fail (project != NULL, false);
+
+  if (!dw_project_notes_are_valid (notes))
+    return false;
+  replace (&project->notes, notes);
+  return true;
 }
 
 /* Letters and digits of the name in lower case, a hyphen for everything between them. */
@@ -292,9 +355,7 @@ dw_project_set_fitted (dw_project *project, const char *id)
   if (!none && dw_project_find_index (project, id) < 0)
     return false;
 
-  char *copy = g_strdup (none ? "" : id);
-  g_free (project->fitted);
-  project->fitted = copy;
+  replace (&project->fitted, none ? "" : id);
   return true;
 }
 
@@ -315,6 +376,7 @@ dw_project_edit_setup (dw_project *project, guint index)
       const dw_setup *old = &shared->setup;
       shared_setup *copy = shared_setup_new (old->id, old->name, &old->damper[DW_FRONT],
                                              &old->damper[DW_REAR]);
+      replace (&copy->setup.notes, old->notes);
       project->setups->pdata[index] = copy;
       shared_setup_unref (shared);
       shared = copy;
@@ -362,10 +424,20 @@ dw_project_rename_setup (dw_project *project, guint index, const char *name)
   if (!dw_project_text_is_valid (name))
     return false;
 
-  char *copy = g_strdup (name);
-  dw_setup *setup = dw_project_edit_setup (project, index);
-  g_free (setup->name);
-  setup->name = copy;
+  g_autofree char *copy = g_strdup (name); /* the name may be the setup's own */
+  replace (&dw_project_edit_setup (project, index)->name, copy);
+  return true;
+}
+
+bool
+dw_project_set_setup_notes (dw_project *project, guint index, const char *notes)
+{
+  g_return_val_if_fail (project != NULL && index < project->setups->len, false);
+
+  if (!dw_project_notes_are_valid (notes))
+    return false;
+  g_autofree char *copy = g_strdup (notes); /* the notes may be the setup's own */
+  replace (&dw_project_edit_setup (project, index)->notes, copy);
   return true;
 }
 

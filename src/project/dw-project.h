@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /**
  * @file dw-project.h
- * A whole project: conditions, setups, the parts box.
+ * A whole project: conditions, the meeting, notes, setups, the parts box.
  *
  * A project is a value: dw_project_copy() gives one that shares nothing a
  * caller cannotice. Copies share setups and the parts box behind the scenes
@@ -25,6 +25,7 @@ G_BEGIN_DECLS
 #define DW_PROJECT_MAX_SETUPS 1000 /**< setups in one project */
 #define DW_PROJECT_MAX_ID     64   /**< characters of a setup's id */
 #define DW_PROJECT_MAX_TEXT   200  /**< characters of a title or name */
+#define DW_PROJECT_MAX_NOTES  4000 /**< characters of the notes to a project or a setup */
 
 typedef enum
 {
@@ -55,11 +56,23 @@ typedef struct
   double sprung_mass[DW_N_AXLES]; /**< [kg] per wheel; only if has_sprung_mass, else 0 */
 } dw_car;
 
+/** What the sheet says of the occasion. */
+typedef enum
+{
+  DW_MEETING_EVENT,
+  DW_MEETING_TRACK,
+  DW_MEETING_SURFACE,
+  DW_MEETING_DRIVER,
+  DW_MEETING_CAR,
+  DW_N_MEETING
+} dw_meeting_field;
+
 /** One way to build the four dampers; each entry stands for left and right. */
 typedef struct
 {
-  char *id;   /**< owned; unique in the project, see dw_project_id_is_valid() */
-  char *name; /**< owned; see dw_project_text_is_valid() */
+  char *id;    /**< owned; unique in the project, see dw_project_id_is_valid() */
+  char *name;  /**< owned; see dw_project_text_is_valid() */
+  char *notes; /**< owned, never NULL; see dw_project_notes_are_valid() */
   dw_damper damper[DW_N_AXLES];
 } dw_setup;
 
@@ -70,8 +83,10 @@ typedef struct
   dw_conditions conditions;
   dw_speeds speeds;
   dw_car car;
-  GPtrArray *setups; /**< private: use the functions below */
-  dw_parts *parts;   /**< private: use the functions below */
+  char *meeting[DW_N_MEETING]; /**< owned, never NULL; "" = not said */
+  char *notes;                 /**< owned, never NULL; see dw_project_notes_are_valid() */
+  GPtrArray *setups;           /**< private: use the functions below */
+  dw_parts *parts;             /**< private: use the functions below */
 } dw_project;
 
 /** A project ready to edit: one setup "baseline", fitted; a small parts box. Caller frees. */
@@ -95,6 +110,22 @@ dw_speeds dw_speeds_defaults (void);
 
 /** @param title  valid text, copied */
 void dw_project_set_title (dw_project *project, const char *title);
+
+/**
+ * Say something of the occasion.
+ *
+ * @param text  copied; "" = not said
+ * @return      false, and nothing changed, when it is not valid, see dw_project_text_is_valid()
+ */
+bool dw_project_set_meeting (dw_project *project, dw_meeting_field field, const char *text);
+
+/**
+ * Note something on the project as a whole.
+ *
+ * @param notes  copied to the last blank; "" = nothing
+ * @return       false, and nothing changed, when they are not valid
+ */
+bool dw_project_set_notes (dw_project *project, const char *notes);
 
 /**
  * Say which setup is in the car.
@@ -127,7 +158,7 @@ const dw_setup *dw_project_get_fitted (const dw_project *project);
 dw_setup *dw_project_edit_setup (dw_project *project, guint index);
 
 /**
- * Put a setup at the end of the list.
+ * Put a setup without notes at the end of the list.
  *
  * @param id    valid, and not in use; NULL = make one from the name
  * @param name  valid text, copied
@@ -147,6 +178,9 @@ void dw_project_move_setup (dw_project *project, guint from, guint to);
 /** @return  false, and nothing changed, when the name is not valid */
 bool dw_project_rename_setup (dw_project *project, guint index, const char *name);
 
+/** Note something on a setup, as for the project. */
+bool dw_project_set_setup_notes (dw_project *project, guint index, const char *notes);
+
 /**
  * An id that no setup has yet, made from a name: "Rear quicker" gives
  * "rear-quicker", then "rear-quicker-2". Caller frees.
@@ -164,6 +198,12 @@ bool dw_project_id_is_valid (const char *id);
 
 /** UTF-8 without control characters, 0 to DW_PROJECT_MAX_TEXT characters. NULL is not. */
 bool dw_project_text_is_valid (const char *text);
+
+/**
+ * UTF-8 in any number of lines, 0 to DW_PROJECT_MAX_NOTES characters, of the control characters only
+ * line feed and tab. NULL is not.
+ */
+bool dw_project_notes_are_valid (const char *notes);
 
 /** "front" or "rear". */
 const char *dw_axle_name (dw_axle axle);

@@ -24,7 +24,7 @@ static gboolean
 is_untouched (const dw_project *project, const edit *e)
 {
   const dw_setup *setup = e->last != NULL ? dw_project_find_setup (project, e->last) : NULL;
-  return setup != NULL && strcmp (project->fitted, e->last) != 0
+  return setup != NULL && strcmp (project->fitted, e->last) != 0 && *setup->notes == '\0'
          && dw_damper_equal (&setup->damper[e->axle], e->put);
 }
 

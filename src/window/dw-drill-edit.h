@@ -15,7 +15,7 @@ G_BEGIN_DECLS
  *
  * @param base   id of the setup it was drilled from
  * @param last   id of the trial of the last call, NULL = none: it is changed as long as nobody has
- *               changed it since, so that walking through choices leaves one trial
+ *               changed it or noted something on it since, so that walking through choices leaves one trial
  * @param put    what the last call put into it; only with @p last
  * @param name   of the trial
  * @return       id of the trial, caller frees; NULL when the project is full or @p base is gone

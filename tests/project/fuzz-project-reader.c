@@ -83,6 +83,13 @@ static const char *const splices[] = {
   "version=\"2\"",
   "axle=\"front\"",
   "<holes diameter-mm=\"1\" covered=\"yes\"/>",
+  "<stance droop-mm=\"1\"/>",
+  "<meeting event=\"a\"/>",
+  "<notes>",
+  "</notes>",
+  "<notes> a\n</notes>",
+  "&#13;",
+  "\x7F",
 };
 
 static gsize

@@ -149,6 +149,36 @@ random_text (test_random *random)
   return g_string_free (text, FALSE);
 }
 
+/* As above in several lines, with blanks where an XML tool likes to put or drop its own. */
+static char *
+random_notes (test_random *random)
+{
+  static const char *const pieces[]
+      = { "", " ", "\n", "\t", "\n\n", "  \n  ", "\n<notes>", "====" };
+  GString *notes = g_string_new (NULL);
+  for (int n = coin (random) ? test_random_int (random, 1, 12) : 0; n > 0; n--)
+    {
+      g_autofree char *text = coin (random) ? random_text (random) : g_strdup ("");
+      g_string_append (notes, pieces[test_random_int (random, 0, N_ENTRIES (pieces) - 1)]);
+      g_string_append (notes, text);
+    }
+  g_string_append (notes, pieces[test_random_int (random, 0, N_ENTRIES (pieces) - 1)]);
+  return g_string_free (notes, FALSE);
+}
+
+static void
+random_meeting (test_random *random, dw_project *project)
+{
+  for (int i = 0; i < DW_N_MEETING; i++)
+    if (coin (random))
+      {
+        g_autofree char *text = random_text (random);
+        ck_assert (dw_project_set_meeting (project, (dw_meeting_field)i, text));
+      }
+  g_autofree char *notes = random_notes (random);
+  ck_assert (dw_project_set_notes (project, notes));
+}
+
 static void
 random_parts (test_random *random, dw_parts *parts)
 {
@@ -187,12 +217,16 @@ sample_random_project (test_random *random)
         project->car.has_sprung_mass[axle] = true;
         project->car.sprung_mass[axle] = pick (random, DW_LIMIT_SPRUNG_MASS);
       }
+  random_meeting (random, project);
   for (int n = test_random_int (random, 0, 4); n > 0; n--)
     {
       const dw_damper front = sample_random_damper (random);
       const dw_damper rear = sample_random_damper (random);
       g_autofree char *name = random_text (random);
-      ck_assert_int_ge (dw_project_add_setup (project, NULL, name, &front, &rear), 0);
+      g_autofree char *notes = random_notes (random);
+      const int index = dw_project_add_setup (project, NULL, name, &front, &rear);
+      ck_assert_int_ge (index, 0);
+      ck_assert (dw_project_set_setup_notes (project, (guint)index, notes));
     }
   if (dw_project_get_n_setups (project) > 0 && coin (random))
     dw_project_set_fitted (project, dw_project_get_setup (project, 0)->id);

@@ -94,6 +94,21 @@ START_TEST (what_is_not_known_goes_from_the_tree)
 }
 END_TEST
 
+START_TEST (a_text_is_read_with_its_blanks)
+{
+  parse ("<notes" NS
+         "> a &amp;<!-- b --> &#9;\n<?c d?><![CDATA[<e> ]]><weather>f</weather> g\n </notes>");
+  g_autofree char *text = dw_element_read_text (&reader, root);
+  ck_assert_str_eq (text, " a & \t\n<e>  g\n ");
+  ck_assert_uint_eq (dw_findings_get_n (reader.findings), 1);
+  ck_assert_uint_eq (xmlChildElementCount (root), 0);
+  dw_xml_source_free (reader.source);
+  parse ("<notes" NS "/>");
+  g_autofree char *nothing = dw_element_read_text (&reader, root);
+  ck_assert_str_eq (nothing, "");
+}
+END_TEST
+
 START_TEST (children_in_excess_are_reported_once_and_taken_out)
 {
   static const dw_child_rule rules[] = { { "holes", false, 2 }, { "shim", true, 1 } };
@@ -160,6 +175,7 @@ main (void)
   tcase_add_test (tc, what_is_wrong_leaves_the_value_alone);
   tcase_add_test (tc, an_optional_number_says_whether_it_was_given);
   tcase_add_test (tc, what_is_not_known_goes_from_the_tree);
+  tcase_add_test (tc, a_text_is_read_with_its_blanks);
   tcase_add_test (tc, children_in_excess_are_reported_once_and_taken_out);
   tcase_add_test (tc, children_are_found_by_name);
   tcase_add_test (tc, a_report_has_the_place_and_the_value);

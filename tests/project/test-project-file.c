@@ -106,6 +106,11 @@ START_TEST (the_longest_texts_come_back)
   dw_project_set_title (project, text->str);
   ck_assert (dw_project_rename_setup (project, 0, text->str));
   dw_parts_add_piston (dw_project_edit_parts (project), text->str, &damper.piston);
+  ck_assert (dw_project_set_meeting (project, DW_MEETING_TRACK, text->str));
+  for (int i = DW_PROJECT_MAX_TEXT; i < DW_PROJECT_MAX_NOTES; i++)
+    g_string_append (text, i % 2 == 0 ? "\"" : "\n");
+  ck_assert (dw_project_set_notes (project, text->str));
+  ck_assert (dw_project_set_setup_notes (project, 0, text->str));
   g_autofree char *path = path_of ("a.dampwright");
   save_good (project, path);
   assert_holds (path, project);
@@ -313,6 +318,22 @@ spoil (dw_project *project, int what)
     case 11:
       g_array_index (dw_project_edit_parts (project)->drills, dw_drill, 0).diameter = 0.0;
       break;
+    case 12:
+      damper->stance.has_droop = true;
+      damper->stance.droop = -1.0;
+      break;
+    case 13:
+      damper->body.has_filling = true;
+      break;
+    case 14:
+      project->meeting[DW_MEETING_DRIVER][0] = '\n';
+      break;
+    case 15:
+      project->notes[0] = '\r';
+      break;
+    case 16:
+      dw_project_edit_setup (project, 0)->notes[0] = '\x7F';
+      break;
     default:
       ck_abort_msg ("nothing to spoil %d", what);
     }
@@ -323,6 +344,9 @@ START_TEST (what_could_not_be_opened_again_is_not_saved)
   g_autoptr (dw_project) project = dw_project_new ();
   g_autofree char *path = path_of ("a.dampwright");
   dw_project_set_title (project, "title");
+  dw_project_set_meeting (project, DW_MEETING_DRIVER, "driver");
+  dw_project_set_notes (project, "notes");
+  dw_project_set_setup_notes (project, 0, "notes");
   save_good (project, path);
   g_autofree char *before = read_all (path);
   spoil (project, _i);
@@ -362,7 +386,7 @@ main (void)
   tcase_add_test (tc, what_is_no_regular_file_is_not_replaced);
   tcase_add_test (tc, a_place_that_can_not_be_is_an_error);
   tcase_add_test (tc, a_disk_that_runs_full_leaves_the_old_file);
-  tcase_add_loop_test (tc, what_could_not_be_opened_again_is_not_saved, 0, 12);
+  tcase_add_loop_test (tc, what_could_not_be_opened_again_is_not_saved, 0, 17);
   tcase_add_test (tc, the_reason_names_value_and_range);
   suite_add_tcase (suite, tc);
   return run_suite (suite);

@@ -127,6 +127,20 @@ static const struct
   { "name-control", DW_ERROR, 4, "holds a control character, allowed 0 to 200 characters" },
   { "name-long", DW_ERROR, 4,
     "is too long or holds a control character, allowed 0 to 200 characters" },
+  { "meeting-long", DW_ERROR, 4,
+    "is too long or holds a control character, allowed 0 to 200 characters" },
+  { "meeting-control", DW_ERROR, 5,
+    "is too long or holds a control character, allowed 0 to 200 characters" },
+  { "two-meetings", DW_ERROR, 5, "<meeting> stands in <project> once more, allowed once" },
+  { "notes-long", DW_ERROR, 4, "<notes> has 4001 characters, allowed 0 to 4000" },
+  { "notes-return", DW_ERROR, 4,
+    "<notes> holds a control character, allowed 0 to 4000 characters, of the control characters "
+    "line feed and tab only" },
+  { "notes-control", DW_ERROR, 27, "<notes> holds a control character, allowed 0 to 4000" },
+  { "notes-entity", DW_ERROR, 4, "not well-formed XML: Entity 'car' not defined" },
+  { "two-notes", DW_ERROR, 28, "<notes> stands in <setup> once more, allowed once" },
+  { "notes-element", DW_WARNING, 4, "element <b> is not known and is left out" },
+  { "notes-attribute", DW_WARNING, 4, "attribute lang is not known in <notes> and is left out" },
   { "speeds-fall", DW_ERROR, 3, "speeds do not rise: 0.05, 2, 1 m/s, allowed low < middle < high" },
   { "oil-without-viscosity", DW_ERROR, 15,
     "<oil> has no viscosity, allowed exactly one of: viscosity-cst;" },
@@ -301,6 +315,9 @@ START_TEST (a_project_without_elements_has_the_defaults)
   ck_assert (project->speeds.low == 0.05 && project->speeds.middle == 0.2
              && project->speeds.high == 1.0);
   ck_assert (!project->car.has_sprung_mass[DW_FRONT] && !project->car.has_sprung_mass[DW_REAR]);
+  for (int i = 0; i < DW_N_MEETING; i++)
+    ck_assert_str_eq (project->meeting[i], "");
+  ck_assert_str_eq (project->notes, "");
   ck_assert_uint_eq (dw_project_get_n_setups (project), 0);
   ck_assert_uint_eq (dw_project_get_parts (project)->drills->len, 0);
 }
@@ -314,6 +331,15 @@ START_TEST (everything_in_a_file_is_read)
   ck_assert_str_eq (project->title, "Grüße & <more>");
   ck_assert (project->conditions.oil_temperature == 31.5 && project->speeds.middle == 0.25);
   ck_assert (project->car.has_sprung_mass[DW_REAR] && project->car.sprung_mass[DW_REAR] == 0.42);
+  static const char *const words[DW_N_MEETING] = { "Evening round", "Hill & dale", "loam, damp",
+                                                   "A. Nobody", "1:8 buggy" };
+  for (int i = 0; i < DW_N_MEETING; i++)
+    ck_assert_str_eq (project->meeting[i], words[i]);
+  ck_assert_str_eq (project->notes,
+                    "  First line, blanks in front.\n\tA tab, <angles> and a & b\n\n"
+                    "=== the end, a line feed behind\n");
+  ck_assert_str_eq (dw_project_get_setup (project, 0)->notes, "");
+  ck_assert_str_eq (dw_project_get_setup (project, 1)->notes, "Grüße");
   const dw_setup *baseline = dw_project_get_fitted (project);
   ck_assert_str_eq (baseline->name, "Baseline");
   const dw_damper *front = &baseline->damper[DW_FRONT];

@@ -23,6 +23,8 @@ static const char *const form_paths[DW_N_FORMS] = {
   [DW_FORM_CONDITIONS] = "//p:conditions",
   [DW_FORM_SPEEDS] = "//p:speeds",
   [DW_FORM_CAR] = "//p:car",
+  [DW_FORM_MEETING] = "//p:meeting",
+  [DW_FORM_NOTES] = "//p:notes",
   [DW_FORM_SETUP] = "//p:setup",
   [DW_FORM_DAMPER] = "//p:damper",
   [DW_FORM_BODY] = "//p:body",
@@ -442,6 +444,54 @@ START_TEST (both_want_what_must_be_given_and_nothing_else)
 }
 END_TEST
 
+static char *
+repeat (const char *piece, int n)
+{
+  GString *text = g_string_new (NULL);
+  for (int i = 0; i < n; i++)
+    g_string_append (text, piece);
+  return g_string_free (text, FALSE);
+}
+
+/* Whether reader and schema both take a text, or both refuse it. */
+static void
+try_length (const char *text, gsize length, bool good, const char *what)
+{
+  g_autoptr (dw_findings) findings = dw_findings_new ();
+  g_autoptr (dw_project) project = dw_project_read_text (text, length, findings);
+  ck_assert_msg ((project != NULL) == good, "the reader, %s", what);
+  ck_assert_msg ((count_breaches (text, length) == 0) == good, "the schema, %s", what);
+}
+
+START_TEST (both_count_the_characters_of_a_text)
+{
+  const dw_form *form = dw_form_get ((dw_form_id)_i);
+  for (guint i = 0; i < form->n_fields; i++)
+    for (int more = 0; more < 2 && form->fields[i].kind == DW_FIELD_TEXT; more++)
+      {
+        gsize length = 0;
+        g_autofree char *value = repeat ("ä", DW_PROJECT_MAX_TEXT + more);
+        g_autofree char *text = with_attribute ((dw_form_id)_i, form->fields[i].name, value,
+                                                &length);
+        try_length (text, length, more == 0, form->fields[i].name);
+      }
+}
+END_TEST
+
+START_TEST (both_count_the_characters_of_notes)
+{
+  static const char *const pieces[] = { "ä", " ", "\n", "a", "&amp;" };
+  for (int more = 0; more < 2; more++)
+    {
+      g_autofree char *text = repeat (pieces[_i], DW_PROJECT_MAX_NOTES + more);
+      g_autofree char *file = g_strdup_printf (
+          "<project xmlns='urn:dampwright:project:1' version='1'><notes>%s</notes></project>",
+          text);
+      try_length (file, strlen (file), more == 0, pieces[_i]);
+    }
+}
+END_TEST
+
 static const struct
 {
   const char *text;
@@ -458,6 +508,8 @@ static const struct
     2, "out of range" },
   { "<project xmlns='urn:dampwright:project:1' version='1' colour='red'/>", 1,
     "unknown attribute" },
+  { "<project xmlns='urn:dampwright:project:1' version='1'>\n<notes>a<b/></notes></project>", 2,
+    "an element in a text" },
   { "<project xmlns='urn:dampwright:project:1' version='1'>text</project>", 1, "text" },
 };
 
@@ -512,6 +564,8 @@ main (void)
   tcase_add_test (tc, gas_words_are_shared_between_its_two_forms);
   tcase_add_loop_test (tc, both_refuse_what_is_just_outside_and_take_the_ends, 0, DW_N_FORMS);
   tcase_add_loop_test (tc, both_want_what_must_be_given_and_nothing_else, 0, DW_N_FORMS);
+  tcase_add_loop_test (tc, both_count_the_characters_of_a_text, 0, DW_N_FORMS);
+  tcase_add_loop_test (tc, both_count_the_characters_of_notes, 0, 5);
   tcase_add_loop_test (tc, a_breach_is_a_finding_with_its_line, 0, N_ENTRIES (breaches));
   tcase_add_loop_test (tc, good_files_keep_to_the_schema, 0, 3);
   tcase_add_test (tc, the_schema_reads_points_in_a_locale_with_a_comma);

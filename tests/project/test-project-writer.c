@@ -67,6 +67,8 @@ static const char written[]
       "  <conditions oil-c=\"25\" air-c=\"20\"/>\n"
       "  <speeds low-m-s=\"0.05\" middle-m-s=\"0.2\" high-m-s=\"1\"/>\n"
       "  <car sprung-rear-kg=\"0.42\"/>\n"
+      "  <meeting event=\"Round &amp; round\" car=\"buggy\"/>\n"
+      "  <notes> \n</notes>\n"
       "  <setup id=\"a\" name=\"A\">\n"
       "    <damper axle=\"front\">\n"
       "      <body bore-mm=\"16\" rod-mm=\"3.5\" stroke-mm=\"30\" filling-ml=\"12.5\"/>\n"
@@ -101,6 +103,7 @@ static const char written[]
       "      <spring rate-n-per-mm=\"0.5\" free-length-mm=\"70\" preload-mm=\"0\"/>\n"
       "      <linkage motion-ratio=\"1\"/>\n"
       "    </damper>\n"
+      "    <notes>First &lt;line&gt;,\n  second\n</notes>\n"
       "  </setup>\n"
       "  <parts>\n"
       "    <drill diameter-mm=\"1.3\"/>\n"
@@ -137,6 +140,10 @@ make_written (void)
   rear.gas.kind = DW_GAS_VENTED;
   rear.gas.pressure = 98.6e3;
   dw_project_add_setup (project, "a", "A", &front, &rear);
+  dw_project_set_meeting (project, DW_MEETING_EVENT, "Round & round");
+  dw_project_set_meeting (project, DW_MEETING_CAR, "buggy");
+  dw_project_set_notes (project, " \n");
+  dw_project_set_setup_notes (project, 0, "First <line>,\n  second\n");
 
   dw_parts *parts = dw_project_edit_parts (project);
   const dw_drill drill = { 1.3e-3 };
@@ -162,6 +169,56 @@ START_TEST (a_project_is_written_in_this_very_order)
   ck_assert_str_eq (copy, written);
   g_autoptr (dw_project) again = read_back (text);
   ck_assert (dw_project_equal (project, again));
+}
+END_TEST
+
+/* A blank, a line feed or an angle bracket may stand anywhere. */
+START_TEST (notes_come_back_to_the_last_blank)
+{
+  static const char *const notes[] = { " ",
+                                       "\n",
+                                       "\t",
+                                       "\n\n \t",
+                                       "  a",
+                                       "a  ",
+                                       "\na\n",
+                                       "a\n\n\nb",
+                                       "]]>",
+                                       "<!-- a -->",
+                                       "<notes>a</notes>",
+                                       "&#13;",
+                                       "&amp;",
+                                       "\xC2\xA0",
+                                       "\xE2\x80\xA8",
+                                       "\xEF\xBB\xBF"
+                                       "a",
+                                       "\"'" };
+  const dw_damper damper = dw_damper_defaults ();
+  for (int i = 0; i < N_ENTRIES (notes); i++)
+    {
+      g_autoptr (dw_project) project = dw_project_new_empty ();
+      dw_project_add_setup (project, "a", "A", &damper, &damper);
+      ck_assert (dw_project_set_notes (project, notes[i]));
+      ck_assert (dw_project_set_setup_notes (project, 0, notes[i]));
+      g_autoptr (GBytes) text = dw_project_write_text (project);
+      g_autoptr (dw_project) again = read_back (text);
+      ck_assert_str_eq (again->notes, notes[i]);
+      ck_assert_str_eq (dw_project_get_setup (again, 0)->notes, notes[i]);
+      ck_assert (dw_project_equal (project, again));
+    }
+}
+END_TEST
+
+START_TEST (what_is_not_said_is_not_written)
+{
+  g_autoptr (dw_project) project = dw_project_new ();
+  g_autoptr (GBytes) text = dw_project_write_text (project);
+  static const char *const names[] = { "<meeting", "<notes", "<stance", "filling-ml" };
+  for (int i = 0; i < N_ENTRIES (names); i++)
+    ck_assert_msg (
+        g_strstr_len (g_bytes_get_data (text, NULL), (gssize)g_bytes_get_size (text), names[i])
+            == NULL,
+        "%s", names[i]);
 }
 END_TEST
 
@@ -212,6 +269,8 @@ main (void)
   tcase_add_loop_test (tc, a_good_file_is_stable_once_it_was_written, 0, 3);
   tcase_add_test (tc, a_copy_is_written_alike);
   tcase_add_test (tc, a_project_is_written_in_this_very_order);
+  tcase_add_test (tc, notes_come_back_to_the_last_blank);
+  tcase_add_test (tc, what_is_not_said_is_not_written);
   tcase_add_test (tc, a_valve_is_written_when_it_says_something);
   tcase_add_test (tc, a_locale_with_a_comma_changes_no_byte);
   suite_add_tcase (suite, tc);

@@ -51,6 +51,10 @@ START_TEST (a_copy_is_equal_and_editing_it_leaves_the_original)
 
   const dw_damper damper = dw_damper_defaults ();
   dw_project_add_setup (copy, "new-one", "New", &damper, &damper);
+  dw_project_set_notes (copy, "other");
+  dw_project_set_meeting (copy, DW_MEETING_CAR, "other");
+  for (guint i = 0; i < dw_project_get_n_setups (copy); i++)
+    dw_project_set_setup_notes (copy, i, "other");
   for (guint i = 0; i < dw_project_get_n_setups (copy); i++)
     dw_project_edit_setup (copy, i)->damper[DW_REAR].body.bore *= 1.5;
   const dw_drill drill = { 1e-3 };
@@ -69,6 +73,37 @@ START_TEST (an_unshared_setup_is_edited_in_place)
   g_autoptr (dw_project) copy = dw_project_copy (project);
   ck_assert_ptr_ne (dw_project_edit_setup (project, 1), before);
   ck_assert_ptr_eq (dw_project_get_setup (copy, 1), before);
+}
+END_TEST
+
+START_TEST (a_setup_that_is_edited_keeps_its_notes)
+{
+  g_autoptr (dw_project) project = three_setups ();
+  ck_assert (dw_project_set_setup_notes (project, 1, "one\n\ttwo "));
+  g_autoptr (dw_project) copy = dw_project_copy (project);
+  dw_project_edit_setup (copy, 1)->damper[DW_REAR].body.bore *= 1.5;
+  ck_assert_str_eq (dw_project_get_setup (copy, 1)->notes, "one\n\ttwo ");
+  ck_assert (dw_project_set_setup_notes (copy, 1, dw_project_get_setup (copy, 1)->notes + 4));
+  ck_assert_str_eq (dw_project_get_setup (copy, 1)->notes, "\ttwo ");
+  ck_assert_str_eq (dw_project_get_setup (project, 1)->notes, "one\n\ttwo ");
+  ck_assert_str_eq (dw_project_get_setup (project, 0)->notes, "");
+}
+END_TEST
+
+START_TEST (what_is_not_valid_is_not_said)
+{
+  g_autoptr (dw_project) project = three_setups ();
+  g_autoptr (dw_project) before = dw_project_copy (project);
+  for (int i = 0; i < DW_N_MEETING; i++)
+    {
+      ck_assert_str_eq (project->meeting[i], "");
+      ck_assert (!dw_project_set_meeting (project, (dw_meeting_field)i, "two\nlines"));
+      ck_assert (!dw_project_set_meeting (project, (dw_meeting_field)i, NULL));
+    }
+  ck_assert_str_eq (project->notes, "");
+  ck_assert (!dw_project_set_notes (project, "\r\n") && !dw_project_set_notes (project, NULL));
+  ck_assert (!dw_project_set_setup_notes (project, 0, "\x07"));
+  ck_assert (dw_project_equal (project, before));
 }
 END_TEST
 
@@ -122,6 +157,18 @@ change (dw_project *project, int what)
       break;
     case 14:
       dw_parts_add_piston (dw_project_edit_parts (project), "p", &(dw_piston){ 0 });
+      break;
+    case 15:
+      dw_project_set_meeting (project, DW_MEETING_EVENT, "other");
+      break;
+    case 16:
+      dw_project_set_meeting (project, DW_MEETING_CAR, "other");
+      break;
+    case 17:
+      dw_project_set_notes (project, " ");
+      break;
+    case 18:
+      dw_project_set_setup_notes (project, 2, "\n");
       break;
     default:
       ck_abort_msg ("no change %d", what);
@@ -295,6 +342,26 @@ START_TEST (texts_are_one_line_of_utf8)
 }
 END_TEST
 
+START_TEST (notes_are_lines_of_utf8)
+{
+  static const char *const good[] = { "", "a\nb", "\t", " \n ", "<&>\"'", "äß漢🔧" };
+  static const char *const bad[] = { "a\r\nb",   "\x7F", "\x01",        "\xC2\x85",
+                                     "\xC2\x8A", "\xFF", "\xEF\xBF\xBF" };
+  for (int i = 0; i < N_ENTRIES (good); i++)
+    ck_assert_msg (dw_project_notes_are_valid (good[i]), "%d", i);
+  for (int i = 0; i < N_ENTRIES (bad); i++)
+    ck_assert_msg (!dw_project_notes_are_valid (bad[i]), "%d", i);
+  GString *text = g_string_new (NULL);
+  for (int i = 0; i < DW_PROJECT_MAX_NOTES; i++)
+    g_string_append (text, "ä");
+  ck_assert_msg (dw_project_notes_are_valid (text->str), "characters count, not bytes");
+  g_string_append_c (text, 'x');
+  ck_assert (!dw_project_notes_are_valid (text->str));
+  g_string_free (text, TRUE);
+  ck_assert (!dw_project_notes_are_valid (NULL));
+}
+END_TEST
+
 START_TEST (axles_have_names)
 {
   ck_assert_str_eq (dw_axle_name (DW_FRONT), "front");
@@ -310,7 +377,9 @@ main (void)
   tcase_add_test (tc, a_new_project_is_ready_to_edit);
   tcase_add_loop_test (tc, a_copy_is_equal_and_editing_it_leaves_the_original, 0, 20);
   tcase_add_test (tc, an_unshared_setup_is_edited_in_place);
-  tcase_add_loop_test (tc, any_difference_makes_projects_unequal, 0, 15);
+  tcase_add_test (tc, a_setup_that_is_edited_keeps_its_notes);
+  tcase_add_test (tc, what_is_not_valid_is_not_said);
+  tcase_add_loop_test (tc, any_difference_makes_projects_unequal, 0, 19);
   tcase_add_test (tc, a_mass_that_is_not_given_does_not_count);
   tcase_add_test (tc, setups_are_found_by_id);
   tcase_add_test (tc, a_setup_needs_a_free_id_and_a_good_name);
@@ -321,6 +390,7 @@ main (void)
   tcase_add_test (tc, made_ids_differ_even_for_one_long_name);
   tcase_add_test (tc, ids_are_names_without_colon);
   tcase_add_test (tc, texts_are_one_line_of_utf8);
+  tcase_add_test (tc, notes_are_lines_of_utf8);
   tcase_add_test (tc, axles_have_names);
   suite_add_tcase (suite, tc);
   return run_suite (suite);

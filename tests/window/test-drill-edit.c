@@ -94,6 +94,25 @@ START_TEST (a_trial_that_was_changed_is_left_alone)
 }
 END_TEST
 
+static gboolean
+note (dw_project *project, gpointer data)
+{
+  return dw_project_set_setup_notes (project, (guint)dw_project_find_index (project, data), "good");
+}
+
+START_TEST (a_trial_with_notes_is_left_alone)
+{
+  g_autofree char *first = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, NULL, NULL,
+                                                "One");
+  ck_assert_str_eq (dw_project_find_setup (project_now (), first)->notes, "");
+  dw_document_edit (document, "Note", NULL, note, first);
+  g_autofree char *second = dw_drill_edit_trial (document, "baseline", DW_REAR, &drilled, first,
+                                                 &drilled, "Two");
+  ck_assert_str_ne (first, second);
+  ck_assert_str_eq (dw_project_find_setup (project_now (), first)->notes, "good");
+}
+END_TEST
+
 START_TEST (drilled_pistons_are_fitted_and_undo_brings_them_back)
 {
   const dw_project *before = project_now ();
@@ -139,6 +158,7 @@ main (void)
   tcase_add_test (tc, a_choice_becomes_a_trial_behind_its_setup);
   tcase_add_test (tc, the_next_choice_takes_the_place_of_the_last);
   tcase_add_test (tc, a_trial_that_was_changed_is_left_alone);
+  tcase_add_test (tc, a_trial_with_notes_is_left_alone);
   tcase_add_test (tc, drilled_pistons_are_fitted_and_undo_brings_them_back);
   tcase_add_test (tc, a_spare_piston_that_was_like_them_is_drilled_too);
   suite_add_tcase (s, tc);

@@ -44,6 +44,8 @@ START_TEST (a_trial_is_a_copy_that_is_drawn_and_edited)
   ck_assert_str_eq (made->name, "Three smaller holes in front, a trial");
   ck_assert (dw_damper_equal (&made->damper[DW_FRONT],
                               &dw_project_find_setup (project, "three-holes")->damper[DW_FRONT]));
+  ck_assert_str_ne (dw_project_find_setup (project, "three-holes")->notes, "");
+  ck_assert_msg (*made->notes == '\0', "what was noted is about the other setup");
   ck_assert (dw_window_is_drawn (window, made->id));
   ck_assert_int_eq (dw_project_find_index (project, made->id), 2);
 }
