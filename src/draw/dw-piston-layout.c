@@ -4,16 +4,15 @@
 #include <glib.h>
 #include <math.h>
 
+#include "draw/dw-page-scale.h"
 #include "draw/dw-pen.h"
 #include "draw/dw-phrase.h"
 #include "model/dw-units.h"
 
 static const double TURN = 6.283185307179586; /* [rad] */
-static const double POINT = DW_INCH / 72.0;   /* [m] */
 
-/* Scales that a drawing is made to, largest first. */
-static const double SCALES[] = { 20.0, 15.0, 12.0, 10.0, 8.0, 6.0, 5.0, 4.0,
-                                 3.0,  2.5,  2.0,  1.5,  1.0, 0.5, 0.2, 0.1 };
+/* [1] Largest scale of a drawing. */
+static const double LARGEST_SCALE = 20.0;
 
 /* [pt] The gap round the piston, which to scale would be a hair. */
 static const double LEAST_GAP = 1.4;
@@ -27,17 +26,8 @@ static const double PATTERN_SIZE = 0.45;
 dw_piston_labels
 dw_piston_labels_defaults (void)
 {
-  return (dw_piston_labels){ "{scale} : 1", "{count} × {diameter} mm open",
-                             "{count} × {diameter} mm covered" };
-}
-
-static double
-round_scale (double largest)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (SCALES); i++)
-    if (SCALES[i] <= largest)
-      return SCALES[i];
-  return largest;
+  return (dw_piston_labels){ "{scale} : 1", "{count} × {diameter} {unit} open",
+                             "{count} × {diameter} {unit} covered" };
 }
 
 static void
@@ -53,30 +43,65 @@ add_scale (dw_piston_layout *layout, const dw_piston_labels *labels,
            const dw_number_format *numbers, const dw_text_metrics *metrics, double pad)
 {
   char number[DW_NUMBER_ROOM];
+  if (labels->scale == NULL)
+    return;
   dw_number_digits (numbers, layout->scale, 3, number, sizeof number);
   const dw_word words[] = { { "scale", number }, { NULL, NULL } };
   g_autofree char *text = dw_phrase_fill (labels->scale, words);
   add_text (layout, metrics, DW_LABEL_TITLE, text, layout->area.y + pad, pad);
 }
 
-/* One line a group of holes. */
-static void
-add_groups (dw_piston_layout *layout, const dw_damper *damper, const dw_piston_labels *labels,
-            const dw_number_format *numbers, const dw_text_metrics *metrics, double pad)
+/* NULL = not wanted. */
+static const char *
+format_of (const dw_piston_labels *labels, const dw_holes *holes)
 {
-  const double line = dw_text_height (metrics, DW_TEXT_NOTE);
-  double y = layout->area.y + layout->area.height - pad - line * damper->piston.n_holes;
-  for (int i = 0; i < damper->piston.n_holes; i++)
+  return holes->covered ? labels->covered : labels->open;
+}
+
+static int
+count_lines (const dw_piston *piston, const dw_piston_labels *labels)
+{
+  int n = 0;
+  for (int i = 0; i < piston->n_holes; i++)
+    n += format_of (labels, &piston->holes[i]) != NULL ? 1 : 0;
+  return n;
+}
+
+/* What the words are made with. */
+typedef struct
+{
+  const dw_piston_labels *labels;
+  const dw_number_format *numbers;
+  const dw_unit *length;
+  const dw_text_metrics *metrics;
+  double pad; /* [pt] */
+} wording;
+
+static char *
+group_text (const wording *w, const dw_holes *holes)
+{
+  char count[DW_NUMBER_ROOM];
+  char diameter[DW_NUMBER_ROOM];
+  dw_number_fixed (w->numbers, holes->count, 0, count, sizeof count);
+  dw_number_digits (w->numbers, holes->diameter / w->length->factor, 4, diameter, sizeof diameter);
+  const dw_word words[] = {
+    { "count", count }, { "diameter", diameter }, { "unit", w->length->symbol }, { NULL, NULL }
+  };
+  return dw_phrase_fill (format_of (w->labels, holes), words);
+}
+
+/* One line a group of holes, as far as they are wanted. */
+static void
+add_groups (dw_piston_layout *layout, const dw_piston *piston, const wording *w)
+{
+  const double line = dw_text_height (w->metrics, DW_TEXT_NOTE);
+  double y = layout->area.y + layout->area.height - w->pad - line * count_lines (piston, w->labels);
+  for (int i = 0; i < piston->n_holes; i++)
     {
-      const dw_holes *holes = &damper->piston.holes[i];
-      char count[DW_NUMBER_ROOM];
-      char diameter[DW_NUMBER_ROOM];
-      dw_number_fixed (numbers, holes->count, 0, count, sizeof count);
-      dw_number_digits (numbers, holes->diameter / DW_MM, 4, diameter, sizeof diameter);
-      const dw_word words[] = { { "count", count }, { "diameter", diameter }, { NULL, NULL } };
-      g_autofree char *text = dw_phrase_fill (holes->covered ? labels->covered : labels->open,
-                                              words);
-      add_text (layout, metrics, DW_LABEL_SHARE, text, y, pad);
+      if (format_of (w->labels, &piston->holes[i]) == NULL)
+        continue;
+      g_autofree char *text = group_text (w, &piston->holes[i]);
+      add_text (layout, w->metrics, DW_LABEL_SHARE, text, y, w->pad);
       y += line;
     }
 }
@@ -85,7 +110,7 @@ static void
 place_circles (dw_piston_layout *layout)
 {
   const dw_piston_face *face = &layout->face;
-  const double points = layout->scale / POINT;
+  const double points = layout->scale / DW_PAGE_POINT;
   layout->bore_radius = face->bore_radius * points;
   layout->piston_radius = fmax (
       0.0, fmin (face->piston_radius * points, layout->bore_radius - LEAST_GAP));
@@ -106,25 +131,38 @@ place_circles (dw_piston_layout *layout)
 }
 
 dw_piston_layout *
-dw_piston_layout_new (const dw_damper *damper, const dw_piston_labels *labels,
-                      const dw_number_format *numbers, const dw_chart_style *style,
-                      const dw_text_metrics *metrics, const dw_rect *area)
+dw_piston_layout_new_in (const dw_damper *damper, const dw_piston_labels *labels,
+                         const dw_unit *length, const dw_number_format *numbers,
+                         const dw_chart_style *style, const dw_text_metrics *metrics,
+                         const dw_rect *area)
 {
   dw_piston_layout *layout = g_new0 (dw_piston_layout, 1);
   const double pad = PADDING * style->font[DW_TEXT_NOTE].size;
   const double line = dw_text_height (metrics, DW_TEXT_NOTE);
+  const int n_lines = count_lines (&damper->piston, labels);
+  const wording w = { labels, numbers, length, metrics, pad };
   layout->area = *area;
   dw_piston_face_make (damper, &layout->face);
 
-  const double top = area->y + pad + line;
-  const double bottom = area->y + area->height - 2.0 * pad - line * damper->piston.n_holes;
+  /* where nothing is written, the drawing keeps clear of the edge by itself */
+  const double top = area->y + pad + (labels->scale != NULL ? line : 0.0);
+  const double bottom = area->y + area->height - pad - (n_lines > 0 ? pad + line * n_lines : 0.0);
   const double room = fmax (1.0, fmin (area->width - 2.0 * pad, bottom - top));
-  layout->scale = round_scale (room * POINT / damper->body.bore);
+  layout->scale = dw_page_scale_round (room * DW_PAGE_POINT / damper->body.bore, LARGEST_SCALE);
   layout->centre = (dw_spot){ area->x + 0.5 * area->width, 0.5 * (top + bottom) };
   place_circles (layout);
   add_scale (layout, labels, numbers, metrics, pad);
-  add_groups (layout, damper, labels, numbers, metrics, pad);
+  add_groups (layout, &damper->piston, &w);
   return layout;
+}
+
+dw_piston_layout *
+dw_piston_layout_new (const dw_damper *damper, const dw_piston_labels *labels,
+                      const dw_number_format *numbers, const dw_chart_style *style,
+                      const dw_text_metrics *metrics, const dw_rect *area)
+{
+  const dw_unit length = dw_chart_units_metric ().length;
+  return dw_piston_layout_new_in (damper, labels, &length, numbers, style, metrics, area);
 }
 
 void

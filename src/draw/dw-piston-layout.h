@@ -10,15 +10,19 @@
 #include <cairo.h>
 
 #include "draw/dw-chart-label.h"
+#include "draw/dw-chart.h"
 #include "draw/dw-number-format.h"
 #include "study/dw-piston-face.h"
 
-/** Words, already translated. Borrowed. */
+/**
+ * Words, already translated. Borrowed. NULL = not written, and its lines' room goes to the drawing; an
+ * empty one keeps the room.
+ */
 typedef struct
 {
   const char *scale;   /**< "{scale} : 1" */
-  const char *open;    /**< "{count} × {diameter} open" */
-  const char *covered; /**< "{count} × {diameter} covered" */
+  const char *open;    /**< "{count} × {diameter} {unit} open" */
+  const char *covered; /**< "{count} × {diameter} {unit} covered" */
 } dw_piston_labels;
 
 /** English. */
@@ -48,11 +52,17 @@ typedef struct
   dw_chart_label_list texts;
 } dw_piston_layout;
 
-/** Lay a face out in an area, as large as a round scale allows. Caller frees. */
+/** Lay a face out in an area, as large as a round scale allows, diameters in mm. Caller frees. */
 dw_piston_layout *dw_piston_layout_new (const dw_damper *damper, const dw_piston_labels *labels,
                                         const dw_number_format *numbers,
                                         const dw_chart_style *style, const dw_text_metrics *metrics,
                                         const dw_rect *area);
+
+/** The same with diameters in a unit of length. Caller frees. */
+dw_piston_layout *dw_piston_layout_new_in (const dw_damper *damper, const dw_piston_labels *labels,
+                                           const dw_unit *length, const dw_number_format *numbers,
+                                           const dw_chart_style *style,
+                                           const dw_text_metrics *metrics, const dw_rect *area);
 
 /** NULL is allowed. */
 void dw_piston_layout_free (dw_piston_layout *layout);

@@ -73,6 +73,68 @@ START_TEST (sizes_are_written_with_the_counts)
 }
 END_TEST
 
+static dw_piston_layout *
+make_with (const dw_damper *damper, const dw_piston_labels *labels, const dw_unit *length)
+{
+  style = dw_chart_style_make (DW_STYLE_PRINT);
+  style.font_family = "DejaVu Sans";
+  const dw_text_metrics metrics = sample_metrics (&style);
+  const dw_number_format numbers = dw_number_format_defaults ();
+  const dw_rect area = { 10.0, 20.0, 130.0, 120.0 };
+  return dw_piston_layout_new_in (damper, labels, length, &numbers, &style, &metrics, &area);
+}
+
+START_TEST (sizes_are_written_in_inches_too)
+{
+  const dw_damper d = sample_damper ();
+  const dw_piston_labels labels = dw_piston_labels_defaults ();
+  const dw_unit inch = dw_chart_units_inch ().length;
+  dw_piston_layout *layout = make_with (&d, &labels, &inch);
+  const dw_chart_label *sizes = dw_chart_label_list_find (&layout->texts, DW_LABEL_SHARE);
+  ck_assert_str_eq (sizes[0].text, "6 × 0.05118 in open");
+  dw_piston_layout_free (layout);
+}
+END_TEST
+
+/* Which words are wanted, and how much room each leaves. */
+START_TEST (words_left_out_give_their_room_to_the_drawing)
+{
+  const dw_damper d = sample_damper ();
+  const dw_piston_labels all = dw_piston_labels_defaults ();
+  const dw_piston_labels scale_only = { all.scale, NULL, NULL };
+  const dw_piston_labels covered_only = { NULL, NULL, all.covered };
+  const dw_piston_labels none = { NULL, NULL, NULL };
+  const dw_piston_labels empty = { "", "", "" };
+  const dw_unit mm = dw_chart_units_metric ().length;
+  const struct
+  {
+    const char *why;
+    const dw_piston_labels *labels;
+    int n_texts;
+    double scale; /* of a bore of 16 mm in 130 x 120 pt */
+  } rows[] = {
+    { "all", &all, 3, 1.5 },
+    { "scale only", &scale_only, 1, 2.0 },
+    { "one kind of holes", &covered_only, 1, 2.0 },
+    { "none", &none, 0, 2.0 },
+    { "empty ones keep their room", &empty, 0, 1.5 },
+  };
+  for (int i = 0; i < N_ENTRIES (rows); i++)
+    {
+      dw_piston_layout *layout = make_with (&d, rows[i].labels, &mm);
+      const dw_rect bore = { layout->centre.x - layout->bore_radius,
+                             layout->centre.y - layout->bore_radius, 2.0 * layout->bore_radius,
+                             2.0 * layout->bore_radius };
+      ck_assert_msg (layout->texts.n == rows[i].n_texts, "%s: %d", rows[i].why, layout->texts.n);
+      ck_assert_msg (layout->scale == rows[i].scale, "%s: %g", rows[i].why, layout->scale);
+      ck_assert (dw_rect_holds_rect (&layout->area, &bore));
+      for (int k = 0; k < layout->texts.n; k++)
+        ck_assert (!dw_rect_overlaps (&bore, &layout->texts.labels[k].box));
+      dw_piston_layout_free (layout);
+    }
+}
+END_TEST
+
 START_TEST (a_hit_is_the_hole_or_one_near_its_rim)
 {
   const dw_damper d = sample_damper ();
@@ -138,6 +200,8 @@ main (void)
   tcase_add_test (tcase, everything_is_to_the_stated_scale);
   tcase_add_test (tcase, it_fits_into_any_area);
   tcase_add_test (tcase, sizes_are_written_with_the_counts);
+  tcase_add_test (tcase, sizes_are_written_in_inches_too);
+  tcase_add_test (tcase, words_left_out_give_their_room_to_the_drawing);
   tcase_add_test (tcase, a_hit_is_the_hole_or_one_near_its_rim);
   tcase_add_test (tcase, holes_with_thin_land_are_marked);
   tcase_add_test (tcase, metal_shaft_and_surroundings_are_painted);
