@@ -28,7 +28,10 @@ typedef enum
   DW_LABEL_KEY,     /**< beside a sample */
   DW_LABEL_LEVEL,   /**< value on a line */
   DW_LABEL_OIL,     /**< on the line of an oil at hand */
-  DW_LABEL_NOW      /**< beside the mark of what is now */
+  DW_LABEL_NOW,     /**< beside the mark of what is now */
+  DW_LABEL_LEAVES,  /**< shim stack: an entry, or several in one */
+  DW_LABEL_LIFT,    /**< its lift limit */
+  DW_LABEL_SCALE    /**< to which scales it is drawn */
 } dw_label_kind;
 
 /** One text. */
