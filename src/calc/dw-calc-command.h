@@ -43,6 +43,7 @@ extern const dw_calc_command dw_calc_chart;
 extern const dw_calc_command dw_calc_oil;
 extern const dw_calc_command dw_calc_drill;
 extern const dw_calc_command dw_calc_drills;
+extern const dw_calc_command dw_calc_sheet;
 extern const dw_calc_command dw_calc_shim;
 
 /** Own options and those that all commands share, ended by one without a name; caller frees. */

@@ -65,6 +65,12 @@ value_caption (const builder *b)
                   dw_chart_value_unit (chart)->symbol);
 }
 
+static bool
+has_captions (const builder *b)
+{
+  return b->chart->labels.caption != NULL;
+}
+
 static double
 row (const builder *b, dw_text_role role)
 {
@@ -120,7 +126,8 @@ strip_room (const builder *b, const dw_rect *area)
 static double
 foot_room (const builder *b)
 {
-  return LABEL_GAP * b->em + dw_text_height (b->metrics, DW_TEXT_TICK) + row (b, DW_TEXT_CAPTION);
+  return LABEL_GAP * b->em + dw_text_height (b->metrics, DW_TEXT_TICK)
+         + (has_captions (b) ? row (b, DW_TEXT_CAPTION) : 0.0);
 }
 
 static bool
@@ -213,7 +220,8 @@ add_heads (builder *b, dw_chart_layout *layout, const dw_chart_label *title)
   layout->readout = readout_columns (b, &layout->area);
   if (title != NULL)
     {
-      add_caption_to_title (b, layout, title, b->right - layout->readout.width);
+      if (has_captions (b))
+        add_caption_to_title (b, layout, title, b->right - layout->readout.width);
       layout->readout.top = title->at.y - extent.ascent;
       return;
     }
@@ -400,8 +408,6 @@ add_value_caption (builder *b, dw_chart_layout *layout)
                                text, (dw_spot){ left, b->top }, b->right - left);
       b->top += dw_text_height (b->metrics, DW_TEXT_CAPTION);
     }
-  /* the uppermost label reaches half its height over the plot */
-  b->top += fmax (ROW_GAP * b->em, (0.5 + CLEARANCE) * dw_text_height (b->metrics, DW_TEXT_TICK));
 }
 
 /* ---- the strip ---- */
@@ -498,7 +504,10 @@ dw_chart_layout_new (const dw_chart *chart, const dw_chart_style *style,
   if (is_table (&b, area))
     add_heads (&b, layout, title);
   add_legend (&b, layout);
-  add_value_caption (&b, layout);
+  if (has_captions (&b))
+    add_value_caption (&b, layout);
+  /* the uppermost label reaches half its height over the plot */
+  b.top += fmax (ROW_GAP * b.em, (0.5 + CLEARANCE) * dw_text_height (metrics, DW_TEXT_TICK));
   double bottom = area->y + area->height - PADDING * b.em - foot_room (&b);
   const bool wants_strip = chart->strip_series >= 0 && chart->strip_series < chart->n_series;
   const bool has_strip = wants_strip
@@ -506,7 +515,8 @@ dw_chart_layout_new (const dw_chart *chart, const dw_chart_style *style,
   if (has_strip)
     bottom -= strip_room (&b, area);
   place_plot (&b, layout, bottom, has_strip);
-  add_speed_caption (&b, layout);
+  if (has_captions (&b))
+    add_speed_caption (&b, layout);
   if (has_strip)
     add_strip (&b, layout);
 

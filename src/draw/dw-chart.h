@@ -70,8 +70,8 @@ typedef struct
   const char *stroke[DW_N_STROKES];                   /**< "compression", "rebound" */
   const char *quantity[DW_N_QUANTITIES][DW_N_PLACES]; /**< "Force", "Damping c at the wheel" */
   const char *speed[DW_N_PLACES];                     /**< "Shaft speed" */
-  const char *caption;                                /**< "{what} in {unit}" */
-  const char *onset;                                  /**< "void from {speed} {unit}" */
+  const char *caption;            /**< "{what} in {unit}"; NULL = no axis says what it shows */
+  const char *onset;              /**< "void from {speed} {unit}" */
   const char *strip;              /**< "Where the oil flows: {setup}, {stroke}" */
   const char *share[DW_N_SHARES]; /**< "open holes", "covered holes", "leak" */
   const char *fitted;             /**< "{setup} (fitted)", in the legend */

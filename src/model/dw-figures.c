@@ -66,3 +66,12 @@ dw_damping_ratio (double wheel_c, double wheel_rate, double mass)
 {
   return wheel_c / (2.0 * sqrt (wheel_rate * mass));
 }
+
+double
+dw_figures_damping_ratio (const dw_figures *figures, const dw_damper *damper, int speed,
+                          double mass)
+{
+  const double c = (figures->c[DW_COMPRESSION][speed] + figures->c[DW_REBOUND][speed]) / 2.0;
+  return dw_damping_ratio (dw_wheel_damping (c, damper->motion_ratio),
+                           dw_wheel_rate (damper->spring.rate, damper->motion_ratio), mass);
+}

@@ -79,3 +79,14 @@ double dw_ride_frequency (double wheel_rate, double mass);
  * @param mass        [kg] sprung mass on this wheel
  */
 double dw_damping_ratio (double wheel_c, double wheel_rate, double mass);
+
+/**
+ * Damping ratio [1] of a damper at one of its three speeds. The strokes take turns, so their mean is
+ * what calms the wheel over a whole swing.
+ *
+ * @param damper  whose figures they are
+ * @param speed   DW_LOW, DW_MIDDLE or DW_HIGH
+ * @param mass    [kg] sprung mass on this wheel
+ */
+double dw_figures_damping_ratio (const dw_figures *figures, const dw_damper *damper, int speed,
+                                 double mass);

@@ -51,6 +51,7 @@ dw_chart_page_labels_defaults (void)
 {
   return (dw_chart_page_labels){
     .axle = { "Front", "Rear" },
+    .axes = "{quantity} in {unit}, {speed} in {speed_unit}",
     .key = "Ring: a void opens behind the piston. Dotted: the force past it, reached once the "
            "lost travel is over. Thin line: the force until then.",
     .foot = "Oil at {temperature} °C. Estimates for scale-model dampers: check on the car, one "
@@ -126,6 +127,8 @@ make_charts (dw_chart_page *page)
       dw_chart *chart = &page->charts[axle];
       *chart = o->look;
       chart->labels.title = o->labels.axle[axle];
+      if (o->is_part)
+        chart->labels.caption = NULL;
       chart->legend = DW_LEGEND_NONE;
       chart->n_series = o->has_axle[axle] ? o->n_setups : 0;
       chart->strip_series = o->has_strip ? o->strip_setup : -1;
@@ -144,11 +147,18 @@ make_charts (dw_chart_page *page)
 
 /* ---- layout ---- */
 
+/* [pt] */
+static double
+margin_of (const dw_chart_page *page)
+{
+  return page->options.is_part ? 0.0 : MARGIN * page->style.font[DW_TEXT_LEGEND].size;
+}
+
 static void
 add_line (dw_chart_page *page, const dw_text_metrics *metrics, dw_label_kind kind,
           dw_text_role role, const char *text, dw_spot corner)
 {
-  const double margin = MARGIN * page->style.font[DW_TEXT_LEGEND].size;
+  const double margin = margin_of (page);
   if (text != NULL && *text != '\0')
     dw_chart_label_list_add (&page->texts, metrics, kind, role, text, corner,
                              page->options.width - margin - corner.x);
@@ -170,7 +180,7 @@ static void
 add_sentence (dw_chart_page *page, const dw_text_metrics *metrics, const char *text, double *bottom)
 {
   const dw_chart_page_options *o = &page->options;
-  const double margin = MARGIN * page->style.font[DW_TEXT_LEGEND].size;
+  const double margin = margin_of (page);
   const double line = dw_text_height (metrics, DW_TEXT_NOTE);
   g_auto (GStrv) lines = dw_text_wrap (metrics, text, DW_TEXT_NOTE, o->width - 2.0 * margin);
   const guint n = g_strv_length (lines);
@@ -193,11 +203,28 @@ add_foot (dw_chart_page *page, const dw_text_metrics *metrics)
                     number, sizeof number);
   const dw_word words[] = { { "temperature", number }, { NULL, NULL } };
   g_autofree char *foot = dw_phrase_fill (o->labels.foot, words);
-  double bottom = o->height - MARGIN * em;
-  add_sentence (page, metrics, foot, &bottom);
+  double bottom = o->height - margin_of (page);
+  if (!o->is_part)
+    add_sentence (page, metrics, foot, &bottom);
   if (has_void (page))
     add_sentence (page, metrics, o->labels.key, &bottom);
   return bottom - GAP * em;
+}
+
+/* What the axes show, at the right end of the legend's first row; returns how wide it is. */
+static double
+add_axes (dw_chart_page *page, const dw_text_metrics *metrics, const dw_chart *chart, double y)
+{
+  const dw_word words[] = { { "quantity", chart->labels.quantity[chart->quantity][chart->place] },
+                            { "unit", dw_chart_value_unit (chart)->symbol },
+                            { "speed", chart->labels.speed[chart->place] },
+                            { "speed_unit", chart->units.speed.symbol },
+                            { NULL, NULL } };
+  g_autofree char *text = dw_phrase_fill (page->options.labels.axes, words);
+  const double width = dw_text_measure (metrics, text, DW_TEXT_LEGEND).width;
+  add_line (page, metrics, DW_LABEL_AXIS, DW_TEXT_LEGEND, text,
+            (dw_spot){ fmax (0.0, page->options.width - width), y });
+  return width + page->style.font[DW_TEXT_LEGEND].size;
 }
 
 /* Title and legend; returns where they end. */
@@ -205,18 +232,24 @@ static double
 add_head (dw_chart_page *page, const dw_text_metrics *metrics)
 {
   const dw_chart_page_options *o = &page->options;
-  const double em = page->style.font[DW_TEXT_LEGEND].size;
-  const double margin = MARGIN * em;
-  double y = margin;
-  add_line (page, metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, o->project->title,
-            (dw_spot){ margin, y });
-  if (page->texts.n > 0)
-    y += dw_text_height (metrics, DW_TEXT_TITLE) + GAP * em;
-
   const dw_chart *chart = &page->charts[o->has_axle[DW_FRONT] ? DW_FRONT : DW_REAR];
-  const dw_rect strip = { margin, y, o->width - 2.0 * margin, LEGEND_PART * o->height };
+  const double em = page->style.font[DW_TEXT_LEGEND].size;
+  const double margin = margin_of (page);
+  double y = margin;
+  double right = margin;
+  if (o->is_part)
+    right = add_axes (page, metrics, chart, y);
+  else
+    {
+      add_line (page, metrics, DW_LABEL_TITLE, DW_TEXT_TITLE, o->project->title,
+                (dw_spot){ margin, y });
+      if (page->texts.n > 0)
+        y += dw_text_height (metrics, DW_TEXT_TITLE) + GAP * em;
+    }
+  const dw_rect strip = { margin, y, fmax (em, o->width - margin - right),
+                          LEGEND_PART * o->height };
   dw_legend_make (chart, &page->style, metrics, &strip, &page->legend);
-  return y + page->legend.box.height + GAP * em;
+  return y + page->legend.box.height + (o->is_part ? 0.0 : GAP * em);
 }
 
 static void
@@ -224,7 +257,7 @@ lay_out (dw_chart_page *page)
 {
   const dw_chart_page_options *o = &page->options;
   const dw_text_metrics metrics = dw_text_pango_metrics (page->pango);
-  const double edge = 0.5 * MARGIN * page->style.font[DW_TEXT_LEGEND].size;
+  const double edge = 0.5 * margin_of (page);
   const double top = add_head (page, &metrics);
   const double bottom = add_foot (page, &metrics);
   const bool both = o->has_axle[DW_FRONT] && o->has_axle[DW_REAR];

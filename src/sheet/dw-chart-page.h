@@ -17,6 +17,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   const char *axle[DW_N_AXLES]; /**< "Front", "Rear" */
+  const char *axes;             /**< "{quantity} in {unit}, {speed} in {speed_unit}", of a part */
   const char *key;              /**< what ring, dots and thin line mean */
   const char *foot;             /**< "Oil at {temperature} °C. ..." */
 } dw_chart_page_labels;
@@ -41,6 +42,8 @@ typedef struct
   const char *font_family; /**< NULL = the style's */
   double width;            /**< [pt] */
   double height;           /**< [pt] */
+  bool
+      is_part; /**< of a larger page: without title, foot and margins, axes told beside the legend */
 } dw_chart_page_options;
 
 /** Of the fitted setup, or the first; both axles, up to the project's high speed; A4 lying. */

@@ -47,3 +47,18 @@ dw_chart_words_units (dw_units units)
     }
   return shown;
 }
+
+dw_chart_page_labels
+dw_chart_page_words (void)
+{
+  return (dw_chart_page_labels){
+    .axle = { _ ("Front"), _ ("Rear") },
+    /* translators: words in braces are filled in: "Force in N, Shaft speed in m/s" */
+    .axes = _ ("{quantity} in {unit}, {speed} in {speed_unit}"),
+    .key = _ ("Ring: a void opens behind the piston. Dotted: the force past it, reached once the "
+              "lost travel is over. Thin line: the force until then."),
+    /* translators: {temperature} is filled in */
+    .foot = _ ("Oil at {temperature} °C. Estimates for scale-model dampers: check on the car, one "
+               "change at a time."),
+  };
+}

@@ -9,6 +9,7 @@
 #include <glib.h>
 
 #include "draw/dw-chart.h"
+#include "sheet/dw-chart-page.h"
 #include "sheet/dw-quantity.h"
 
 G_BEGIN_DECLS
@@ -17,5 +18,8 @@ G_BEGIN_DECLS
 dw_chart_labels dw_chart_words (void);
 
 dw_chart_units dw_chart_words_units (dw_units units);
+
+/** The words of a whole page of charts. */
+dw_chart_page_labels dw_chart_page_words (void);
 
 G_END_DECLS

@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "sheet/dw-part-words.h"
+
 /* Between what was and what is, in every language. */
 #define ARROW " → "
 
@@ -17,33 +19,11 @@ typedef struct
   GString *text;
 } teller;
 
-/* "0.15 mm"; NaN stands for what is not given. Caller frees. */
-static char *
-value (const teller *t, dw_quantity quantity, double x)
-{
-  if (isnan (x))
-    /* Translators: in place of a number: "ride height not given → 24 mm". */
-    return g_strdup (_ ("not given"));
-
-  g_autofree char *number = dw_quantity_format_short (quantity, t->units, x);
-  const char *unit = dw_quantity_unit (quantity, t->units);
-
-  return *unit != '\0' ? g_strdup_printf ("%s %s", number, unit) : g_steal_pointer (&number);
-}
-
-/* "6 × 1.3 mm"; caller frees. */
-static char *
-some (const teller *t, int count, double length)
-{
-  g_autofree char *size = value (t, DW_QUANTITY_LENGTH, length);
-  return g_strdup_printf ("%d × %s", count, size);
-}
-
 static void
 tell_change (const teller *t, const char *label, dw_quantity quantity, double before, double after)
 {
-  g_autofree char *was = value (t, quantity, before);
-  g_autofree char *is = value (t, quantity, after);
+  g_autofree char *was = dw_part_words_quantity (quantity, t->units, before);
+  g_autofree char *is = dw_part_words_quantity (quantity, t->units, after);
   g_string_append_printf (t->text, "%s %s" ARROW "%s", label, was, is);
 }
 
@@ -74,8 +54,8 @@ tell_holes (const teller *t)
   const dw_holes *p = &t->a->piston.holes[first_of (d->before_set)];
   const dw_holes *q = &t->b->piston.holes[first_of (d->after_set)];
   const gboolean covered = (d->kind == DW_DIFFERENCE_ADDED ? q : p)->covered;
-  g_autofree char *was = some (t, d->n_before, p->diameter);
-  g_autofree char *is = some (t, d->n_after, q->diameter);
+  g_autofree char *was = dw_part_words_some (d->n_before, p->diameter, t->units);
+  g_autofree char *is = dw_part_words_some (d->n_after, q->diameter, t->units);
 
   if (d->kind == DW_DIFFERENCE_ADDED)
     /* Translators: "6 × 1.3 mm" follows, count and diameter. */
@@ -135,8 +115,8 @@ tell_shim_change (const teller *t, const dw_shim *p, const dw_shim *q)
         tell_change (t, _ (shim_numbers[i].label), shim_numbers[i].quantity, d->before, d->after);
         return;
       }
-  g_autofree char *was = some (t, d->n_before, p->thickness);
-  g_autofree char *is = some (t, d->n_after, q->thickness);
+  g_autofree char *was = dw_part_words_some (d->n_before, p->thickness, t->units);
+  g_autofree char *is = dw_part_words_some (d->n_after, q->thickness, t->units);
   g_string_append_printf (t->text, "%s" ARROW "%s", was, is);
   for (size_t i = 1; i < G_N_ELEMENTS (shim_numbers); i++)
     {
@@ -150,18 +130,6 @@ tell_shim_change (const teller *t, const dw_shim *p, const dw_shim *q)
 }
 
 static void
-tell_stack (const teller *t, const dw_valve *valve)
-{
-  for (int i = 0; i < valve->n_shims; i++)
-    {
-      g_autofree char *size = dw_quantity_format_short (DW_QUANTITY_LENGTH, t->units,
-                                                        valve->shims[i].thickness);
-      g_string_append_printf (t->text, "%s%d × %s", i > 0 ? ", " : "", valve->shims[i].count, size);
-    }
-  g_string_append_printf (t->text, " %s", dw_quantity_unit (DW_QUANTITY_LENGTH, t->units));
-}
-
-static void
 tell_shims (const teller *t)
 {
   const dw_difference *d = t->d;
@@ -171,9 +139,9 @@ tell_shims (const teller *t)
   if (d->kind == DW_DIFFERENCE_ORDER)
     {
       g_string_append (t->text, _ ("order of the shims: "));
-      tell_stack (t, &t->a->valve);
-      g_string_append (t->text, ARROW);
-      tell_stack (t, &t->b->valve);
+      g_autofree char *was = dw_part_words_stack (&t->a->valve, t->units);
+      g_autofree char *is = dw_part_words_stack (&t->b->valve, t->units);
+      g_string_append_printf (t->text, "%s" ARROW "%s", was, is);
       return;
     }
   if (d->kind == DW_DIFFERENCE_CHANGED)
@@ -183,7 +151,8 @@ tell_shims (const teller *t)
     }
   const gboolean added = d->kind == DW_DIFFERENCE_ADDED;
   const int n = added ? d->n_after : d->n_before;
-  g_autofree char *size = value (t, DW_QUANTITY_LENGTH, (added ? q : p)->thickness);
+  g_autofree char *size = dw_part_words_quantity (DW_QUANTITY_LENGTH, t->units,
+                                                  (added ? q : p)->thickness);
   g_string_append_printf (
       t->text,
       /* Translators: how many, and the thickness of one. */
@@ -194,77 +163,16 @@ tell_shims (const teller *t)
     g_string_append_printf (t->text, " (%.0f" ARROW "%.0f)", d->before, d->after);
 }
 
-/* ---- filling ---- */
-
-static void
-tell_oil (const teller *t, const dw_oil *oil)
-{
-  switch (oil->kind)
-    {
-    case DW_OIL_NOMINAL:
-      {
-        g_autofree char *viscosity = value (t, DW_QUANTITY_VISCOSITY, oil->viscosity);
-        g_string_append (t->text, viscosity);
-        break;
-      }
-    case DW_OIL_MEASURED:
-      {
-        g_autofree char *v1 = value (t, DW_QUANTITY_VISCOSITY, oil->point_viscosity[0]);
-        g_autofree char *t1 = value (t, DW_QUANTITY_TEMPERATURE, oil->point_temperature[0]);
-        g_autofree char *v2 = value (t, DW_QUANTITY_VISCOSITY, oil->point_viscosity[1]);
-        g_autofree char *t2 = value (t, DW_QUANTITY_TEMPERATURE, oil->point_temperature[1]);
-        g_autofree char *density = value (t, DW_QUANTITY_DENSITY, oil->density);
-        /* Translators: viscosity, temperature, viscosity, temperature, density. */
-        g_string_append_printf (t->text, _ ("%s at %s and %s at %s, %s"), v1, t1, v2, t2, density);
-        break;
-      }
-    case DW_OIL_BLEND:
-      for (int i = 0; i < oil->n_parts; i++)
-        {
-          g_autofree char *share = dw_quantity_format (DW_QUANTITY_NUMBER, t->units,
-                                                       oil->parts[i].share * 100.0);
-          g_autofree char *viscosity = value (t, DW_QUANTITY_VISCOSITY, oil->parts[i].viscosity);
-          /* Translators: between the two oils of a blend. */
-          g_string_append (t->text, i > 0 ? _ (" with ") : "");
-          /* Translators: share in percent, and viscosity with its unit. */
-          g_string_append_printf (t->text, _ ("%s %% of %s"), share, viscosity);
-        }
-      break;
-    }
-  if (oil->has_thinning)
-    {
-      g_autofree char *rate = value (t, DW_QUANTITY_SHEAR_RATE, oil->thinning_rate);
-      g_autofree char *exponent = value (t, DW_QUANTITY_NUMBER, oil->thinning_exponent);
-      /* Translators: the shear rate from which an oil thins, and how fast. */
-      g_string_append_printf (t->text, _ (", thinning from %s (exponent %s)"), rate, exponent);
-    }
-}
-
-static void
-tell_gas (const teller *t, const dw_gas *gas)
-{
-  static const char *const kinds[] = { [DW_GAS_BLADDER] = N_ ("bladder"),
-                                       [DW_GAS_VENTED] = N_ ("vented"),
-                                       [DW_GAS_EMULSION] = N_ ("emulsion") };
-
-  g_string_append (t->text, _ (kinds[gas->kind]));
-  if (gas->kind == DW_GAS_VENTED)
-    return;
-  g_autofree char *pressure = value (t, DW_QUANTITY_PRESSURE, gas->pressure);
-  g_autofree char *volume = value (t, DW_QUANTITY_VOLUME, gas->volume);
-  g_string_append_printf (t->text, " %s, %s", pressure, volume);
-}
-
-static void
-tell_spring (const teller *t, const dw_spring *spring)
-{
-  g_autofree char *rate = value (t, DW_QUANTITY_RATE, spring->rate);
-  g_autofree char *length = value (t, DW_QUANTITY_LENGTH, spring->free_length);
-  /* Translators: rate and free length of a spring. */
-  g_string_append_printf (t->text, _ ("%s, %s long"), rate, length);
-}
-
 /* ---- all of it ---- */
+
+/* @p was, @p is  taken */
+static void
+tell_part (const teller *t, const char *name, char *was, char *is)
+{
+  g_string_append_printf (t->text, "%s%s" ARROW "%s", name, was, is);
+  g_free (was);
+  g_free (is);
+}
 
 char *
 dw_difference_words (const dw_difference *d, const dw_damper *a, const dw_damper *b, dw_units units)
@@ -277,30 +185,18 @@ dw_difference_words (const dw_difference *d, const dw_damper *a, const dw_damper
   else if (g_str_has_prefix (d->path, "valve.shim"))
     tell_shims (&t);
   else if (g_str_has_prefix (d->path, "oil"))
-    {
-      g_string_append (t.text, _ ("oil "));
-      tell_oil (&t, &a->oil);
-      g_string_append (t.text, ARROW);
-      tell_oil (&t, &b->oil);
-    }
+    tell_part (&t, _ ("oil "), dw_part_words_oil (&a->oil, units),
+               dw_part_words_oil (&b->oil, units));
   else if (strcmp (d->path, "gas.kind") == 0)
-    {
-      g_string_append (t.text, _ ("gas "));
-      tell_gas (&t, &a->gas);
-      g_string_append (t.text, ARROW);
-      tell_gas (&t, &b->gas);
-    }
+    tell_part (&t, _ ("gas "), dw_part_words_gas (&a->gas, units),
+               dw_part_words_gas (&b->gas, units));
   else if (strcmp (d->path, "valve.opens-on") == 0)
     g_string_append (t.text, b->valve.opens_on == DW_REBOUND
                                  ? _ ("shim opens on compression → on rebound")
                                  : _ ("shim opens on rebound → on compression"));
   else if (strcmp (d->path, "spring") == 0)
-    {
-      g_string_append (t.text, _ ("spring "));
-      tell_spring (&t, &a->spring);
-      g_string_append (t.text, ARROW);
-      tell_spring (&t, &b->spring);
-    }
+    tell_part (&t, _ ("spring "), dw_part_words_spring (&a->spring, units),
+               dw_part_words_spring (&b->spring, units));
   else
     tell_change (&t, _ (d->label), quantity_of (d), d->before, d->after);
   return g_string_free (t.text, FALSE);

@@ -6,8 +6,8 @@
 #include <math.h>
 #include <string.h>
 
-/* One date for all files, so that the same drawing is the same file. */
-static const char DATE[] = "2000-01-01T00:00:00Z";
+/* One date for all files that say none, so that the same drawing is the same file. */
+static const char DATE[] = "2000-01-01";
 
 static const char CREATOR[] = "Dampwright " DW_VERSION;
 
@@ -73,7 +73,7 @@ paint_pages (const dw_drawing *drawing, cairo_surface_t *surface, double scale_x
     {
       cairo_save (cr);
       cairo_scale (cr, scale_x, scale_y);
-      drawing->paint (cr, page, drawing->data);
+      drawing->paint (cr, drawing->first_page + page, drawing->data);
       cairo_restore (cr);
       cairo_show_page (cr);
     }
@@ -87,7 +87,9 @@ render_pdf (const dw_drawing *drawing, GByteArray *out, GError **error)
 {
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, out, drawing->width,
                                                                   drawing->height);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, DATE);
+  g_autofree char *date = g_strconcat (drawing->date != NULL ? drawing->date : DATE, "T00:00:00Z",
+                                       NULL);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, date);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, CREATOR);
   if (drawing->title != NULL)
     cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, drawing->title);

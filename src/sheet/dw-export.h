@@ -4,7 +4,7 @@
  * Drawings as files: SVG, PNG, PDF, and text such as CSV.
  *
  * A file is made whole in memory first and takes the old one's place only when it is complete on
- * disk. The same drawing gives the same bytes: no date, no counter of the process.
+ * disk. The same drawing gives the same bytes: no date but the one it says, no counter of the process.
  */
 #pragma once
 
@@ -45,9 +45,11 @@ typedef struct
   double width;            /**< [pt] of a page */
   double height;           /**< [pt] */
   double dpi;              /**< pixels of a PNG per inch, 72 = one a point */
+  int first_page;          /**< that is painted first; the numbers of the others follow */
   int n_pages;             /**< 1, or more for PDF */
   const char *title;       /**< for the file's own data; NULL = none */
   const char *description; /**< in words; NULL = none */
+  const char *date;        /**< "2026-11-25", for a PDF's own data; NULL = the same in every file */
   void (*paint) (cairo_t *cr, int page, void *data); /**< in points, from the upper left corner */
   void *data;
 } dw_drawing;

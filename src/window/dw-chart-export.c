@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "sheet/dw-chart-page.h"
+#include "sheet/dw-chart-words.h"
 
 /* Two screen pixels a point: sharp when it is pasted into a page. */
 static const double PICTURE_DPI = 144.0;
@@ -29,19 +30,6 @@ set_setups (dw_chart_page_options *options, const dw_project *project, const GPt
       }
 }
 
-static dw_chart_page_labels
-page_labels (void)
-{
-  return (dw_chart_page_labels){
-    .axle = { _ ("Front"), _ ("Rear") },
-    .key = _ ("Ring: a void opens behind the piston. Dotted: the force past it, reached once the "
-              "lost travel is over. Thin line: the force until then."),
-    /* translators: {temperature} is filled in */
-    .foot = _ ("Oil at {temperature} °C. Estimates for scale-model dampers: check on the car, one "
-               "change at a time."),
-  };
-}
-
 /* What the window shows, in its words. */
 static void
 set_look (dw_chart_page_options *options, const dw_chart *look)
@@ -54,7 +42,7 @@ set_look (dw_chart_page_options *options, const dw_chart *look)
   options->look.numbers = look->numbers;
   options->look.labels = look->labels;
   options->look.strip_stroke = look->strip_stroke;
-  options->labels = page_labels ();
+  options->labels = dw_chart_page_words ();
   options->has_strip = look->strip_series >= 0 && look->strip_series < options->n_setups;
   options->strip_setup = options->has_strip ? look->strip_series : 0;
   options->has_band = look->shows_band;

@@ -91,15 +91,6 @@ show_pack (DwFiguresStrip *self, const dw_comparison *c, dw_units units)
   gtk_label_set_label (self->pack, text);
 }
 
-static double
-damping_ratio (const dw_figures *figures, const dw_damper *damper, double mass, int speed)
-{
-  /* the strokes take turns: their mean is what calms the wheel over a whole swing */
-  const double c = (figures->c[DW_COMPRESSION][speed] + figures->c[DW_REBOUND][speed]) / 2.0;
-  return dw_damping_ratio (dw_wheel_damping (c, damper->motion_ratio),
-                           dw_wheel_rate (damper->spring.rate, damper->motion_ratio), mass);
-}
-
 static void
 show_ratios (DwFiguresStrip *self, const dw_project *project, const dw_comparison *c,
              const dw_damper *fitted, const dw_damper *shown, dw_axle axle, dw_units units)
@@ -117,8 +108,8 @@ show_ratios (DwFiguresStrip *self, const dw_project *project, const dw_compariso
       gtk_widget_set_visible (GTK_WIDGET (self->change[ROW_RATIO][i]), known);
       if (!known)
         continue;
-      const double before = damping_ratio (&c->a, fitted, mass, i);
-      const double after = damping_ratio (&c->b, shown, mass, i);
+      const double before = dw_figures_damping_ratio (&c->a, fitted, i, mass);
+      const double after = dw_figures_damping_ratio (&c->b, shown, i, mass);
       g_autofree char *ratio = dw_quantity_format_digits (DW_QUANTITY_NUMBER, units, after, DIGITS);
       show (self, ROW_RATIO, i, ratio, dw_compare_change (before, after));
     }

@@ -104,6 +104,21 @@ START_TEST (wheel_values_are_those_of_the_textbook)
 }
 END_TEST
 
+/* By hand: c = (20 + 30)/2 at the shaft, MR 0.5, so 6.25 N s/m at the wheel; k = 400 MR^2 = 100 N/m,
+ * m = 0.5 kg; 6.25 / (2 sqrt (50)) = 0.441942. */
+START_TEST (the_damping_ratio_is_of_the_mean_of_both_strokes)
+{
+  dw_damper damper = dw_damper_defaults ();
+  dw_figures figures = { .rebound_share = { 0.0 } };
+  damper.motion_ratio = 0.5;
+  damper.spring.rate = 400.0;
+  figures.c[DW_COMPRESSION][DW_MIDDLE] = 20.0;
+  figures.c[DW_REBOUND][DW_MIDDLE] = 30.0;
+  assert_close (dw_figures_damping_ratio (&figures, &damper, DW_MIDDLE, 0.5), 0.4419417382, 1e-9,
+                0.0, "by hand");
+}
+END_TEST
+
 int
 main (void)
 {
@@ -115,6 +130,7 @@ main (void)
   tcase_add_test (tc, speeds_that_do_not_rise_are_refused);
   tcase_add_test (tc, shares_of_the_flow_add_to_one);
   tcase_add_test (tc, wheel_values_are_those_of_the_textbook);
+  tcase_add_test (tc, the_damping_ratio_is_of_the_mean_of_both_strokes);
   suite_add_tcase (s, tc);
   return run_suite (s);
 }

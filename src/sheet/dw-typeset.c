@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sheet/dw-typeset.h"
+
+#include <math.h>
+#include <pango/pangocairo.h>
+#include <stdbool.h>
+
+/* [pt] A text that is too long is set smaller in these steps. */
+static const double SHRINK_STEP = 0.5;
+
+static const struct
+{
+  double size; /* [pt] */
+  bool is_bold;
+} types[DW_N_TYPES] = {
+  [DW_TYPE_TITLE] = { 16.0, true }, [DW_TYPE_HEADING] = { 11.0, true },
+  [DW_TYPE_STRONG] = { 8.5, true }, [DW_TYPE_BODY] = { 8.5, false },
+  [DW_TYPE_SMALL] = { 8.0, false },
+};
+
+struct dw_typeset
+{
+  PangoContext *context;
+  char *family;
+};
+
+/* As in draw/dw-text.c: outlines without hints, so that a screen shows what a printer prints. */
+dw_typeset *
+dw_typeset_new (const char *family)
+{
+  dw_typeset *typeset = g_new0 (dw_typeset, 1);
+  cairo_font_options_t *options = cairo_font_options_create ();
+  cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
+  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
+  typeset->context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
+  typeset->family = g_strdup (family != NULL ? family : "Sans");
+  pango_cairo_context_set_font_options (typeset->context, options);
+  pango_context_set_round_glyph_positions (typeset->context, FALSE);
+  cairo_font_options_destroy (options);
+  return typeset;
+}
+
+void
+dw_typeset_free (dw_typeset *typeset)
+{
+  if (typeset == NULL)
+    return;
+  g_object_unref (typeset->context);
+  g_free (typeset->family);
+  g_free (typeset);
+}
+
+double
+dw_type_size (dw_type type)
+{
+  return types[type].size;
+}
+
+static void
+set_size (const dw_typeset *typeset, PangoLayout *layout, dw_type type, double size)
+{
+  PangoFontDescription *font = pango_font_description_new ();
+  pango_font_description_set_family (font, typeset->family);
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  if (types[type].is_bold)
+    pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+}
+
+PangoLayout *
+dw_typeset_line (dw_typeset *typeset, dw_type type, const char *text)
+{
+  PangoLayout *layout = pango_layout_new (typeset->context);
+  set_size (typeset, layout, type, types[type].size);
+  pango_layout_set_single_paragraph_mode (layout, TRUE);
+  pango_layout_set_text (layout, text, -1);
+  return layout;
+}
+
+static void
+wrap (PangoLayout *layout, double width)
+{
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, (int)(width * PANGO_SCALE));
+}
+
+PangoLayout *
+dw_typeset_lines (dw_typeset *typeset, dw_type type, const char *text, double width)
+{
+  PangoLayout *layout = dw_typeset_line (typeset, type, text);
+  pango_layout_set_single_paragraph_mode (layout, FALSE);
+  wrap (layout, width);
+  return layout;
+}
+
+static bool
+fits (PangoLayout *layout, double width)
+{
+  PangoRectangle logical;
+  pango_layout_get_extents (layout, NULL, &logical);
+  return logical.width <= width * PANGO_SCALE;
+}
+
+PangoLayout *
+dw_typeset_fit (dw_typeset *typeset, dw_type type, const char *text, double width)
+{
+  PangoLayout *layout = dw_typeset_line (typeset, type, text);
+  for (double size = types[type].size - SHRINK_STEP; !fits (layout, width) && size >= DW_TYPE_LEAST;
+       size -= SHRINK_STEP)
+    set_size (typeset, layout, type, size);
+  if (!fits (layout, width))
+    wrap (layout, width);
+  return layout;
+}
+
+double
+dw_typeset_line_height (dw_typeset *typeset, dw_type type)
+{
+  PangoLayout *layout = dw_typeset_line (typeset, type, "0");
+  PangoRectangle logical;
+  pango_layout_get_extents (layout, NULL, &logical);
+  g_object_unref (layout);
+  return (double)logical.height / PANGO_SCALE;
+}
