@@ -35,9 +35,8 @@ dw_work_filling (const dw_damper *damper, bool *is_measured)
 {
   assert (damper != NULL && is_measured != NULL);
 
-  /* A filling that was measured goes before the estimate: here and nowhere else. */
-  *is_measured = false;
-  return estimated_filling (damper);
+  *is_measured = damper->body.has_filling;
+  return *is_measured ? damper->body.filling : estimated_filling (damper);
 }
 
 int

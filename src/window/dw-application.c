@@ -356,6 +356,8 @@ add_actions (DwApplication *self)
     { "win.setup-fit", { "<Control>f" } },
     { "win.page::curves", { "<Alt>1" } },
     { "win.page::drilling", { "<Alt>2" } },
+    { "win.page::sheet", { "<Alt>3" } },
+    { "win.print", { "<Control>p" } },
     { "win.chart-whole", { "<Control>0" } },
     { "win.show-help-overlay", { "<Control>question", "F1" } },
   };

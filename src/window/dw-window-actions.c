@@ -393,6 +393,18 @@ show_page (GtkWidget *widget, const char *name, GVariant *parameter)
                                     g_variant_get_string (parameter, NULL));
 }
 
+/* From any page: what will be printed is shown first. */
+static void
+print_sheet (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DwWindow *self = DW_WINDOW (widget);
+
+  (void)name;
+  (void)parameter;
+  gtk_stack_set_visible_child_name (self->pages, "sheet");
+  gtk_widget_activate_action (GTK_WIDGET (self->sheet), "sheet.print", NULL);
+}
+
 static void
 chart_whole (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -615,6 +627,7 @@ dw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.setup-down", NULL, move_setup);
   gtk_widget_class_install_action (widget_class, "win.show-help-overlay", NULL, show_help_overlay);
   gtk_widget_class_install_action (widget_class, "win.page", "s", show_page);
+  gtk_widget_class_install_action (widget_class, "win.print", NULL, print_sheet);
   gtk_widget_class_install_action (widget_class, "win.chart-whole", NULL, chart_whole);
   gtk_widget_class_install_action (widget_class, "win.chart-export", NULL, export_charts);
   gtk_widget_class_install_action (widget_class, "win.chart-export-to", "ay", export_to);

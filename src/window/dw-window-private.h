@@ -8,6 +8,7 @@
 #include "window/dw-curves-page.h"
 #include "window/dw-drill-page.h"
 #include "window/dw-setup-list.h"
+#include "window/dw-sheet-page.h"
 #include "window/dw-window.h"
 
 struct _DwWindow
@@ -27,8 +28,11 @@ struct _DwWindow
   GtkStack *pages;
   DwCurvesPage *curves;
   GtkBox *drill_place;
+  GtkBox *sheet_place;
 
-  DwDrillPage *drill; /* made when it is first shown: NULL until then; borrowed */
+  /* Borrowed: made when they are first shown, NULL until then */
+  DwDrillPage *drill;
+  DwSheetPage *sheet;
 
   /* Owned */
   DwSettings *settings;

@@ -154,6 +154,8 @@ dw_window_refresh (DwWindow *self)
   dw_curves_page_update (self->curves, self->document, self->drawn, self->selected, units);
   if (self->drill != NULL)
     dw_drill_page_update (self->drill, self->document, self->selected, units);
+  if (self->sheet != NULL)
+    dw_sheet_page_update (self->sheet, self->document, self->selected, units);
   show_title (self);
   dw_window_update_actions (self);
 }
@@ -269,18 +271,43 @@ on_trial_made (DwWindow *self, const char *id)
     dw_window_draw_setup (self, id, TRUE);
 }
 
-/* Pages that are not looked at at first need not be there when the window opens. */
 static void
-on_page_shown (DwWindow *self)
+make_drill_page (DwWindow *self)
 {
-  if (self->drill != NULL
-      || gtk_stack_get_visible_child (self->pages) != GTK_WIDGET (self->drill_place))
-    return;
   self->drill = g_object_new (DW_TYPE_DRILL_PAGE, "hexpand", TRUE, NULL);
   g_signal_connect_object (self->drill, "trial-made", G_CALLBACK (on_trial_made), self,
                            G_CONNECT_SWAPPED);
   gtk_box_append (self->drill_place, GTK_WIDGET (self->drill));
   dw_drill_page_set_style (self->drill, dw_curves_page_get_style (self->curves));
+}
+
+static void
+on_sheet_failed (DwWindow *self, const char *why)
+{
+  dw_window_tell (self, GTK_MESSAGE_ERROR, why, FALSE);
+}
+
+static void
+make_sheet_page (DwWindow *self)
+{
+  self->sheet = g_object_new (DW_TYPE_SHEET_PAGE, "hexpand", TRUE, NULL);
+  g_signal_connect_object (self->sheet, "failed", G_CALLBACK (on_sheet_failed), self,
+                           G_CONNECT_SWAPPED);
+  gtk_box_append (self->sheet_place, GTK_WIDGET (self->sheet));
+}
+
+/* Pages that are not looked at at first need not be there when the window opens. */
+static void
+on_page_shown (DwWindow *self)
+{
+  const GtkWidget *shown = gtk_stack_get_visible_child (self->pages);
+
+  if (self->drill == NULL && shown == GTK_WIDGET (self->drill_place))
+    make_drill_page (self);
+  else if (self->sheet == NULL && shown == GTK_WIDGET (self->sheet_place))
+    make_sheet_page (self);
+  else
+    return;
   dw_window_refresh (self);
 }
 
@@ -459,6 +486,7 @@ dw_window_class_init (DwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, curves);
   gtk_widget_class_bind_template_child (widget_class, DwWindow, drill_place);
+  gtk_widget_class_bind_template_child (widget_class, DwWindow, sheet_place);
   gtk_widget_class_bind_template_callback (widget_class, on_info_response);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_selected);
   gtk_widget_class_bind_template_callback (widget_class, on_setup_drawn);
