@@ -70,8 +70,12 @@ show_numbers () {
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.pdf"
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.png"
 
+  say "the setup sheet with its bench card: dampcalc sheet"
+  "$calc" sheet "$project" --setup "$trial" --kind both -o "$out/club-final-sheet.pdf"
+  "$calc" sheet "$project" --setup "$trial" -o "$out/club-final-sheet.png"
+
   say "written"
-  for name in force.csv compare.csv drill.csv chart.pdf chart.png; do
+  for name in force.csv compare.csv drill.csv chart.pdf chart.png sheet.pdf sheet.png; do
     file=$(cd "$out" && pwd)/club-final-$name
     if [ ! -s "$file" ]; then
       echo "$file: nothing was written" >&2

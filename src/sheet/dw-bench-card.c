@@ -13,7 +13,7 @@ static const double STEP_PAD = 2.5;
 static const double NUMBER_WIDTH = 16.0;
 static const double TICK_SIZE = 9.0;
 static const double TICK_STEP = 24.0;
-static const double WRITING_HEIGHT = 16.0;
+static const double WRITING_HEIGHT = 14.5;
 
 static const int MOST_WRITING_LINES = 8;
 
@@ -191,8 +191,7 @@ add_measured (const dw_sheet_tools *tools, dw_sheet_part *part)
     { N_ ("Oil filled in"), DW_QUANTITY_VOLUME },
     { N_ ("Travel of the shaft"), DW_QUANTITY_LENGTH },
     { N_ ("Shaft comes out by itself"), DW_QUANTITY_LENGTH },
-    { N_ ("Time for the stroke under one weight, in, s"), DW_QUANTITY_NUMBER },
-    { N_ ("Time for the stroke under one weight, out, s"), DW_QUANTITY_NUMBER },
+    { N_ ("Time for the stroke under one weight, in and out, s"), DW_QUANTITY_NUMBER },
     { N_ ("Length of the fitted spring"), DW_QUANTITY_LENGTH },
     { N_ ("Ride height"), DW_QUANTITY_LENGTH },
     { N_ ("Droop"), DW_QUANTITY_LENGTH },

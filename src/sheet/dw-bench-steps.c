@@ -145,7 +145,7 @@ piston_words (const teller *t)
 static void
 tell_piston (const teller *t)
 {
-  if (t->work->opens)
+  if (t->work->opens && t->a != NULL)
     add (t, DW_STEP_ACTION,
          g_strdup (_ ("Release the gas pressure, then open the damper over a tray.")));
   char *words = piston_words (t);

@@ -73,6 +73,7 @@ add_row (const dw_sheet_tools *tools, dw_block *block, const table_row *row, dou
 static double
 add_heads (const dw_sheet_tools *tools, dw_block *block)
 {
+  const bool has_changes = tools->options.against != NULL || tools->options.setup == NULL;
   const dw_quantity quantity = tools->options.shows_damping ? DW_QUANTITY_DAMPING
                                                             : DW_QUANTITY_FORCE;
   const char *unit = dw_quantity_unit (quantity, tools->options.units);
@@ -83,10 +84,10 @@ add_heads (const dw_sheet_tools *tools, dw_block *block)
   /* Translators: short for compression, head of a narrow column */
   row.text[COLUMN_COMPRESSION] = g_strdup (C_ ("narrow", "Comp."));
   /* Translators: change in percent, head of a narrow column */
-  row.text[COLUMN_COMPRESSION_CHANGE] = g_strdup (C_ ("narrow", "change"));
+  row.text[COLUMN_COMPRESSION_CHANGE] = has_changes ? g_strdup (C_ ("narrow", "change")) : NULL;
   /* Translators: short for rebound, head of a narrow column */
   row.text[COLUMN_REBOUND] = g_strdup (C_ ("narrow", "Reb."));
-  row.text[COLUMN_REBOUND_CHANGE] = g_strdup (C_ ("narrow", "change"));
+  row.text[COLUMN_REBOUND_CHANGE] = g_strdup (row.text[COLUMN_COMPRESSION_CHANGE]);
   /* Translators: rebound force over compression force, head of a narrow column */
   row.text[COLUMN_SHARE] = g_strdup (C_ ("narrow", "Share"));
   /* Translators: damping ratio, head of a narrow column */

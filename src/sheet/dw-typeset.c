@@ -4,6 +4,7 @@
 #include <math.h>
 #include <pango/pangocairo.h>
 #include <stdbool.h>
+#include <string.h>
 
 /* [pt] A text that is too long is set smaller in these steps. */
 static const double SHRINK_STEP = 0.5;
@@ -86,11 +87,35 @@ wrap (PangoLayout *layout, double width)
   pango_layout_set_width (layout, (int)(width * PANGO_SCALE));
 }
 
+/* Bytes of the longest unit. */
+#define MOST_UNIT 8
+
+/* A number stays with its unit: no line ends between "0.72" and "N/mm", nor at the slash. */
+static void
+keep_units (PangoLayout *layout)
+{
+  const char *text = pango_layout_get_text (layout);
+  PangoAttrList *attributes = pango_attr_list_new ();
+  for (guint i = 1; text[i - 1] != '\0' && text[i] != '\0'; i++)
+    {
+      const size_t length = strcspn (text + i + 1, " \n");
+      if (text[i] != ' ' || !g_ascii_isdigit (text[i - 1]) || length == 0 || length > MOST_UNIT)
+        continue;
+      PangoAttribute *whole = pango_attr_allow_breaks_new (FALSE);
+      whole->start_index = i - 1;
+      whole->end_index = i + 1 + (guint)length;
+      pango_attr_list_insert (attributes, whole);
+    }
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+}
+
 PangoLayout *
 dw_typeset_lines (dw_typeset *typeset, dw_type type, const char *text, double width)
 {
   PangoLayout *layout = dw_typeset_line (typeset, type, text);
   pango_layout_set_single_paragraph_mode (layout, FALSE);
+  keep_units (layout);
   wrap (layout, width);
   return layout;
 }

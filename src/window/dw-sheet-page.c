@@ -30,6 +30,7 @@ struct _DwSheetPage
   char *selected;
   char *against_id;  /* of the setup compared with; NULL = the fitted one */
   gboolean is_alone; /* compared with none */
+  char *names;       /* of the setups in @against; NULL = none yet */
   GPtrArray *ids;    /* of char *: of the rows of @against after the first two */
   dw_project *shown; /* that the sheet in the view borrows from */
   DwSheetPrint *print;
@@ -181,29 +182,47 @@ refresh (DwSheetPage *self)
 
 /* ---- what it is compared with ---- */
 
+/* The names of all setups, in one string. */
+static char *
+names_of (const dw_project *project)
+{
+  GString *names = g_string_new (NULL);
+  for (guint i = 0; i < dw_project_get_n_setups (project); i++)
+    {
+      const dw_setup *setup = dw_project_get_setup (project, i);
+      g_string_append_printf (names, "%s\t%s\n", setup->id, setup->name);
+    }
+  return g_string_free (names, FALSE);
+}
+
 static void
 fill_against (DwSheetPage *self)
 {
   const dw_project *project = dw_document_get_project (self->document);
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  g_autofree char *names = names_of (project);
   guint chosen = self->is_alone ? AGAINST_NONE : AGAINST_FITTED;
 
-  gtk_string_list_append (names, _ ("against the fitted setup"));
-  gtk_string_list_append (names, _ ("against nothing"));
+  if (g_strcmp0 (names, self->names) == 0)
+    return;
+  g_free (self->names);
+  self->names = g_steal_pointer (&names);
+  g_autoptr (GtkStringList) rows = gtk_string_list_new (NULL);
+  gtk_string_list_append (rows, _ ("against the fitted setup"));
+  gtk_string_list_append (rows, _ ("against nothing"));
   g_ptr_array_set_size (self->ids, 0);
   for (guint i = 0; i < dw_project_get_n_setups (project); i++)
     {
       const dw_setup *setup = dw_project_get_setup (project, i);
       /* Translators: name of a setup that is compared with */
       g_autofree char *name = g_strdup_printf (_ ("against “%s”"), dw_sheet_name (setup));
-      gtk_string_list_append (names, name);
+      gtk_string_list_append (rows, name);
       g_ptr_array_add (self->ids, g_strdup (setup->id));
       if (g_strcmp0 (setup->id, self->against_id) == 0)
         chosen = N_AGAINST + i;
     }
-  if (chosen == AGAINST_FITTED)
+  if (chosen < N_AGAINST)
     g_clear_pointer (&self->against_id, g_free);
-  gtk_drop_down_set_model (self->against, G_LIST_MODEL (names));
+  gtk_drop_down_set_model (self->against, G_LIST_MODEL (rows));
   gtk_drop_down_set_selected (self->against, chosen);
 }
 
@@ -438,7 +457,12 @@ zoom (GtkWidget *widget, const char *name, GVariant *parameter)
   DwSheetPage *self = DW_SHEET_PAGE (widget);
 
   (void)parameter;
-  if (g_str_has_suffix (name, "-fit"))
+  if (g_str_has_suffix (name, "-fit") && dw_sheet_view_is_fitting (self->view))
+    dw_sheet_view_set_zoom (
+        self->view, dw_sheet_view_zoom_for_height (
+                        self->view, gtk_adjustment_get_page_size (
+                                        gtk_scrolled_window_get_vadjustment (self->scrolled))));
+  else if (g_str_has_suffix (name, "-fit"))
     dw_sheet_view_set_zoom (self->view, 0.0);
   else
     dw_sheet_view_step_zoom (self->view, g_str_has_suffix (name, "-in") ? 1 : -1);
@@ -454,25 +478,6 @@ dw_sheet_page_map (GtkWidget *widget)
   GTK_WIDGET_CLASS (dw_sheet_page_parent_class)->map (widget);
   if (self->is_stale)
     refresh (self);
-}
-
-/* Pages that fit themselves to the room have another size when it changes. */
-static void
-dw_sheet_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
-{
-  (void)baseline;
-  gtk_widget_size_allocate (gtk_widget_get_first_child (widget),
-                            &(GtkAllocation){ 0, 0, width, height }, -1);
-  show_zoom (DW_SHEET_PAGE (widget));
-}
-
-static void
-dw_sheet_page_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
-                       int *natural, int *minimum_baseline, int *natural_baseline)
-{
-  gtk_widget_measure (gtk_widget_get_first_child (widget), orientation, for_size, minimum, natural,
-                      NULL, NULL);
-  *minimum_baseline = *natural_baseline = -1;
 }
 
 static void
@@ -497,6 +502,7 @@ dw_sheet_page_finalize (GObject *object)
 
   g_free (self->selected);
   g_free (self->against_id);
+  g_free (self->names);
   g_ptr_array_unref (self->ids);
   dw_project_free (self->shown);
   G_OBJECT_CLASS (dw_sheet_page_parent_class)->finalize (object);
@@ -530,8 +536,6 @@ dw_sheet_page_class_init (DwSheetPageClass *klass)
   object_class->dispose = dw_sheet_page_dispose;
   object_class->finalize = dw_sheet_page_finalize;
   widget_class->map = dw_sheet_page_map;
-  widget_class->measure = dw_sheet_page_measure;
-  widget_class->size_allocate = dw_sheet_page_size_allocate;
   failed_signal = g_signal_new ("failed", DW_TYPE_SHEET_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_install_action (widget_class, "sheet.print", NULL, print_sheet);
@@ -545,6 +549,7 @@ dw_sheet_page_class_init (DwSheetPageClass *klass)
 
   g_type_ensure (DW_TYPE_SHEET_VIEW);
   g_type_ensure (DW_TYPE_SHEET_FORM);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/dampwright/Dampwright/sheet-page.ui");
   bind_children (widget_class);

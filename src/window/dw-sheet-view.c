@@ -22,6 +22,7 @@ struct _DwSheetView
   dw_sheet *sheet; /* NULL = none */
 
   double zoom; /* 0 = fit */
+  int width;   /* that was told last */
 };
 
 G_DEFINE_FINAL_TYPE (DwSheetView, dw_sheet_view, GTK_TYPE_WIDGET)
@@ -106,6 +107,28 @@ dw_sheet_view_get_request_mode (GtkWidget *widget)
 {
   (void)widget;
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+tell_zoomed (gpointer data)
+{
+  g_autoptr (DwSheetView) self = data;
+  g_signal_emit (self, zoomed_signal, 0);
+}
+
+/* Pages that fit themselves have another size in another room. Who shows it can not be laid out anew
+ * in the middle of a layout. */
+static void
+dw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  DwSheetView *self = DW_SHEET_VIEW (widget);
+  (void)height;
+  (void)baseline;
+  if (width == self->width)
+    return;
+  self->width = width;
+  if (self->zoom == 0.0)
+    g_idle_add_once (tell_zoomed, g_object_ref (self));
 }
 
 /* ---- painting ---- */
@@ -193,6 +216,15 @@ dw_sheet_view_get_shown_zoom (DwSheetView *self)
   return self->sheet != NULL && width > 0 ? fit_to (self, width) : 1.0;
 }
 
+double
+dw_sheet_view_zoom_for_height (DwSheetView *self, double height)
+{
+  g_return_val_if_fail (DW_IS_SHEET_VIEW (self) && self->sheet != NULL, 1.0);
+  return fmax (DW_SHEET_VIEW_LEAST,
+               (height - 2.0 * (double)MARGIN)
+                   / (dw_sheet_get_height (self->sheet) * pixels_per_point ()));
+}
+
 gboolean
 dw_sheet_view_is_fitting (DwSheetView *self)
 {
@@ -276,6 +308,7 @@ dw_sheet_view_class_init (DwSheetViewClass *klass)
   G_OBJECT_CLASS (klass)->finalize = dw_sheet_view_finalize;
   widget_class->measure = dw_sheet_view_measure;
   widget_class->get_request_mode = dw_sheet_view_get_request_mode;
+  widget_class->size_allocate = dw_sheet_view_size_allocate;
   widget_class->snapshot = dw_sheet_view_snapshot;
   zoomed_signal = g_signal_new ("zoomed", DW_TYPE_SHEET_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 0);

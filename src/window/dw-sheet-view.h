@@ -38,6 +38,9 @@ double dw_sheet_view_get_shown_zoom (DwSheetView *self);
 /** Whether pages are as wide as there is room. */
 gboolean dw_sheet_view_is_fitting (DwSheetView *self);
 
+/** [1] of the real size at which one page is seen whole. @param height  [px] that there is */
+double dw_sheet_view_zoom_for_height (DwSheetView *self, double height);
+
 /** The next larger or smaller of round sizes. @param steps  negative = smaller */
 void dw_sheet_view_step_zoom (DwSheetView *self, int steps);
 

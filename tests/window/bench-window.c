@@ -22,6 +22,7 @@
 #include "window/dw-curves-page.h"
 #include "window/dw-damper-entry.h"
 #include "window/dw-drill-page.h"
+#include "window/dw-sheet-page.h"
 #include "window/dw-window.h"
 
 enum
@@ -361,6 +362,36 @@ bench_pointing (GtkWidget *window)
   return n > 1 && motion != NULL;
 }
 
+/* ---- the sheet ---- */
+
+/* A letter after the other in the notes to the setup, each on the sheet in the preview at once. */
+static gboolean
+bench_typing (GtkWidget *window)
+{
+  static change_times times[N_EDITS];
+
+  gtk_widget_activate_action (window, "win.page", "s", "sheet");
+  wait_ms (500);
+  GtkWidget *page = find_child (window, DW_TYPE_SHEET_PAGE);
+  GtkWidget *notes = page != NULL ? find_child (page, GTK_TYPE_TEXT_VIEW) : NULL;
+  for (int i = -N_WARM; i < N_EDITS && notes != NULL; i++)
+    {
+      if (i == 0)
+        n_frames = 0;
+      const moment began = begin ();
+      gtk_text_buffer_insert_at_cursor (gtk_text_view_get_buffer (GTK_TEXT_VIEW (notes)),
+                                        i % 6 == 0 ? " " : "x", -1);
+      if (!finish (began, &times[i < 0 ? 0 : i]))
+        {
+          fprintf (stderr, "bench-window: the note was not shown\n");
+          return FALSE;
+        }
+    }
+  wait_ms (PAUSE_MS);
+  print_changes ("sheet-typing", times, N_EDITS);
+  return notes != NULL;
+}
+
 static int
 bench (const char *path)
 {
@@ -383,7 +414,8 @@ bench (const char *path)
   const gboolean good = bench_edits (page)
                         && bench_readings (
                             dw_curves_page_get_chart (DW_CURVES_PAGE (page), DW_FRONT))
-                        && bench_pointing (GTK_WIDGET (window));
+                        && bench_pointing (GTK_WIDGET (window))
+                        && bench_typing (GTK_WIDGET (window));
   dw_document_discard_recovery (dw_window_get_document (window));
   gtk_window_destroy (GTK_WINDOW (window));
   return good ? EXIT_SUCCESS : EXIT_FAILURE;

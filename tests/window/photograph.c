@@ -149,6 +149,21 @@ show_drilling (DwWindow *window)
     dw_drill_page_choose (window->drill, dw_drill_choice_get_row (choice)->result.size);
 }
 
+/* The sheet of the trial, then its second half with the bench card. */
+static void
+show_sheet (DwWindow *window)
+{
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "sheet");
+  dw_sheet_page_set_kind (window->sheet, DW_SHEET_SETUP);
+}
+
+static void
+show_card (DwWindow *window)
+{
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.page", "s", "sheet");
+  dw_sheet_page_set_kind (window->sheet, DW_SHEET_CARD);
+}
+
 /* The lower half of the damper panels. */
 static void
 show_panels (DwWindow *window)
@@ -207,11 +222,10 @@ static const photo_theme THEMES[] = { { "light", DW_THEME_LIGHT },
                                       { "contrast", DW_THEME_CONTRAST },
                                       { "sun", DW_THEME_SUN } };
 static const photo_size SIZES[] = { { 1024, 700, 96 }, { 1600, 1000, 96 }, { 1024, 700, 144 } };
-static const photo_page PAGES[] = { { "curves", show_curves },
-                                    { "extras", show_extras },
-                                    { "damping", show_damping },
-                                    { "panels", show_panels },
-                                    { "drilling", show_drilling } };
+static const photo_page PAGES[] = { { "curves", show_curves },     { "extras", show_extras },
+                                    { "damping", show_damping },   { "panels", show_panels },
+                                    { "drilling", show_drilling }, { "sheet", show_sheet },
+                                    { "card", show_card } };
 
 START_TEST (every_page_has_its_picture)
 {

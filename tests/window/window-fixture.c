@@ -17,6 +17,7 @@ fixture_start (void)
   ck_assert_ptr_nonnull (folder);
   g_setenv ("XDG_STATE_HOME", folder, TRUE);
   g_setenv ("XDG_DATA_HOME", folder, TRUE);
+  g_setenv ("XDG_CONFIG_HOME", folder, TRUE);
   ck_assert_msg (gtk_init_check (), "no display: run the tests through tests/with-display.sh");
   app = dw_application_new (G_APPLICATION_NON_UNIQUE);
   ck_assert_msg (g_application_register (G_APPLICATION (app), NULL, &error), "%s",
