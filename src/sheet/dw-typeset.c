@@ -80,9 +80,15 @@ dw_typeset_line (dw_typeset *typeset, dw_type type, const char *text)
   return layout;
 }
 
+/* A word that is broken because it is too long gets no hyphen: it would look like part of a name.
+ * @p attributes  taken; NULL = none yet */
 static void
-wrap (PangoLayout *layout, double width)
+wrap (PangoLayout *layout, PangoAttrList *attributes, double width)
 {
+  PangoAttrList *all = attributes != NULL ? attributes : pango_attr_list_new ();
+  pango_attr_list_insert (all, pango_attr_insert_hyphens_new (FALSE));
+  pango_layout_set_attributes (layout, all);
+  pango_attr_list_unref (all);
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_width (layout, (int)(width * PANGO_SCALE));
 }
@@ -90,24 +96,35 @@ wrap (PangoLayout *layout, double width)
 /* Bytes of the longest unit. */
 #define MOST_UNIT 8
 
-/* A number stays with its unit: no line ends between "0.72" and "N/mm", nor at the slash. */
-static void
+/* Bytes before a blank that belong to what follows it: a digit, the sign of "6 × 1.4"; 0 = none. */
+static guint
+bound_before (const char *text, guint blank)
+{
+  static const char TIMES[] = "×";
+  const guint n = sizeof TIMES - 1;
+  if (blank >= 1 && g_ascii_isdigit (text[blank - 1]))
+    return 1;
+  return blank >= n && memcmp (text + blank - n, TIMES, n) == 0 ? n : 0;
+}
+
+/* A number stays with its unit: no line ends inside "6 × 1.4 mm" or "0.72 N/mm". */
+static PangoAttrList *
 keep_units (PangoLayout *layout)
 {
   const char *text = pango_layout_get_text (layout);
   PangoAttrList *attributes = pango_attr_list_new ();
-  for (guint i = 1; text[i - 1] != '\0' && text[i] != '\0'; i++)
+  for (guint i = 0; text[i] != '\0'; i++)
     {
-      const size_t length = strcspn (text + i + 1, " \n");
-      if (text[i] != ' ' || !g_ascii_isdigit (text[i - 1]) || length == 0 || length > MOST_UNIT)
+      const guint before = text[i] == ' ' ? bound_before (text, i) : 0;
+      const size_t after = strcspn (text + i + 1, " \n");
+      if (before == 0 || after == 0 || after > MOST_UNIT)
         continue;
       PangoAttribute *whole = pango_attr_allow_breaks_new (FALSE);
-      whole->start_index = i - 1;
-      whole->end_index = i + 1 + (guint)length;
+      whole->start_index = i - before;
+      whole->end_index = i + 1 + (guint)after;
       pango_attr_list_insert (attributes, whole);
     }
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
+  return attributes;
 }
 
 PangoLayout *
@@ -115,8 +132,7 @@ dw_typeset_lines (dw_typeset *typeset, dw_type type, const char *text, double wi
 {
   PangoLayout *layout = dw_typeset_line (typeset, type, text);
   pango_layout_set_single_paragraph_mode (layout, FALSE);
-  keep_units (layout);
-  wrap (layout, width);
+  wrap (layout, keep_units (layout), width);
   return layout;
 }
 
@@ -136,7 +152,7 @@ dw_typeset_fit (dw_typeset *typeset, dw_type type, const char *text, double widt
        size -= SHRINK_STEP)
     set_size (typeset, layout, type, size);
   if (!fits (layout, width))
-    wrap (layout, width);
+    wrap (layout, NULL, width);
   return layout;
 }
 
