@@ -15,6 +15,7 @@
   X (DW_ERR_RANGE, "value outside its allowed range")                                              \
   X (DW_ERR_GEOMETRY, "parts do not fit into each other")                                          \
   X (DW_ERR_NO_CONVERGENCE, "solution did not settle")                                             \
+  X (DW_ERR_NO_MEMORY, "out of memory")                                                            \
   X (DW_ERR_CANCELLED, "stopped by the user")
 
 #define DW_STATUS_ENUM(name, text) name,
