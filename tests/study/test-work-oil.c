@@ -10,7 +10,7 @@ START_TEST (a_filling_is_the_room_between_the_ends)
 {
   dw_damper d = dw_damper_defaults ();
   bool is_measured = true;
-  d.body = (dw_body){ 16e-3, 4e-3, 30e-3 };
+  d.body = (dw_body){ .bore = 16e-3, .rod = 4e-3, .stroke = 30e-3 };
   d.piston.thickness = 2e-3;
   d.piston.clearance = 0.0;
   d.piston.n_holes = 1;
