@@ -17,7 +17,7 @@ table='
 model    c
 study    c model gsl
 ride     c model gsl
-project  c posix model glib libxml
+project  c posix model study glib libxml
 draw     c posix model study ride cairo pango glib
 sheet    c posix model study ride project draw gsl glib libxml cairo pango
 window   c posix model study ride project draw sheet gsl glib libxml cairo pango gtk

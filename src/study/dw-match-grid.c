@@ -66,6 +66,7 @@ struct dw_match_grids
   dw_match_grid *grids;
   int n_grids;
   int room;
+  bool needed[DW_N_LEVERS];
 };
 
 /* ---- pistons ---- */
@@ -236,6 +237,9 @@ find_oils (dw_match_grids *g, const bool allowed[DW_N_LEVERS])
 static bool
 add_grid (dw_match_grids *g, const dw_match_grid *grid)
 {
+  for (int i = 0; i < DW_N_LEVERS; i++)
+    if (g->needed[i] && !grid->uses[i])
+      return true;
   if (g->n_grids == g->room)
     {
       const int room = g->room == 0 ? 64 : 2 * g->room;
@@ -335,7 +339,8 @@ lay_out (dw_match_grids *g, const bool allowed[DW_N_LEVERS])
 
 dw_status
 dw_match_grids_new (const dw_damper *now, double temperature, const dw_match_box *box,
-                    const bool allowed[DW_N_LEVERS], dw_match_grids **out, dw_error *err)
+                    const bool allowed[DW_N_LEVERS], const bool needed[DW_N_LEVERS],
+                    dw_match_grids **out, dw_error *err)
 {
   assert (now != NULL && box != NULL && allowed != NULL && out != NULL);
 
@@ -345,6 +350,8 @@ dw_match_grids_new (const dw_damper *now, double temperature, const dw_match_box
   g->now = *now;
   g->temperature = temperature;
   g->box = *box;
+  for (int i = 0; needed != NULL && i < DW_N_LEVERS; i++)
+    g->needed[i] = needed[i];
   if (!lay_out (g, allowed))
     {
       dw_match_grids_free (g);

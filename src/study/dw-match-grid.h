@@ -104,11 +104,13 @@ typedef struct
  * @param now          the damper as it is built
  * @param temperature  [degC] of the oil now
  * @param allowed      which levers may be used
+ * @param needed       which levers every build must use; NULL = none
  * @param out          set on success only; caller frees
  * @return DW_OK or DW_ERR_NO_MEMORY
  */
 dw_status dw_match_grids_new (const dw_damper *now, double temperature, const dw_match_box *box,
-                              const bool allowed[DW_N_LEVERS], dw_match_grids **out, dw_error *err);
+                              const bool allowed[DW_N_LEVERS], const bool needed[DW_N_LEVERS],
+                              dw_match_grids **out, dw_error *err);
 
 /** NULL is allowed. */
 void dw_match_grids_free (dw_match_grids *grids);

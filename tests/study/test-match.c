@@ -13,8 +13,8 @@ grids_of (const match_box *m, const char *levers)
   bool allowed[DW_N_LEVERS];
   dw_match_grids *grids = NULL;
   match_levers (levers, allowed);
-  ck_assert_int_eq (dw_match_grids_new (&m->now, m->temperature, &m->box, allowed, &grids, NULL),
-                    DW_OK);
+  ck_assert_int_eq (
+      dw_match_grids_new (&m->now, m->temperature, &m->box, allowed, NULL, &grids, NULL), DW_OK);
   return grids;
 }
 
