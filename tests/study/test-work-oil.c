@@ -22,6 +22,21 @@ START_TEST (a_filling_is_the_room_between_the_ends)
 }
 END_TEST
 
+START_TEST (what_was_measured_is_poured)
+{
+  dw_damper d = dw_damper_defaults ();
+  bool is_measured = false;
+  d.body.has_filling = true;
+  d.body.filling = 6.3e-6;
+  ck_assert (dw_work_filling (&d, &is_measured) == 6.3e-6);
+  ck_assert (is_measured);
+  d.body.has_filling = false;
+  d.body.filling = 0.0;
+  ck_assert (dw_work_filling (&d, &is_measured) > 1e-6);
+  ck_assert (!is_measured);
+}
+END_TEST
+
 START_TEST (every_damper_takes_oil)
 {
   test_random r = test_random_new (7301);
@@ -63,6 +78,7 @@ main (void)
   Suite *suite = suite_create ("study/work-oil");
   TCase *tcase = tcase_create ("work-oil");
   tcase_add_test (tcase, a_filling_is_the_room_between_the_ends);
+  tcase_add_test (tcase, what_was_measured_is_poured);
   tcase_add_test (tcase, every_damper_takes_oil);
   tcase_add_test (tcase, a_blend_is_poured_from_two_bottles);
   suite_add_tcase (suite, tcase);
