@@ -61,7 +61,9 @@ dw_block_add_text_right (dw_block *block, PangoLayout *text, double right, doubl
 {
   PangoRectangle logical;
   pango_layout_get_extents (text, NULL, &logical);
-  return dw_block_add_text (block, text, right - (double)logical.width / PANGO_SCALE, y);
+  /* lines that stand at the right of a width begin away from the layout's corner */
+  return dw_block_add_text (block, text, right - (double)(logical.x + logical.width) / PANGO_SCALE,
+                            y);
 }
 
 double

@@ -19,6 +19,9 @@ static const double FOOT_PAD = 3.0;
 /* [pt] of a line that somebody writes on by hand. */
 static const double WRITING_HEIGHT = 13.0;
 
+/* As wide as the numbers of pages can become. */
+static const int MOST_PAGES = 888;
+
 /* ---- title ---- */
 
 /* Title, or a line for it, in the left part; returns where it ends. */
@@ -208,6 +211,23 @@ make_source (const dw_sheet_tools *tools, double width)
   return dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, text, width);
 }
 
+static char *
+page_words (int number, int n_pages, bool goes_on)
+{
+  if (goes_on)
+    /* Translators: "page 1 of 3, continued on page 2" */
+    return g_strdup_printf (_ ("page %d of %d, continued on page %d"), number, n_pages, number + 1);
+  return g_strdup_printf (_ ("page %d of %d"), number, n_pages);
+}
+
+static PangoLayout *
+make_page_words (const dw_sheet_tools *tools, int number, int n_pages, bool goes_on)
+{
+  g_autofree char *words = page_words (number, n_pages, goes_on);
+  return dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, words,
+                         (1.0 - TITLE_PART) * tools->frame.width - FIELD_GAP);
+}
+
 static double
 height_of (PangoLayout *layout)
 {
@@ -216,22 +236,15 @@ height_of (PangoLayout *layout)
   return (double)height / PANGO_SCALE;
 }
 
+/* How many pages there will be is not known when room is kept for the foot. */
 double
 dw_sheet_foot_height (const dw_sheet_tools *tools)
 {
   g_autoptr (PangoLayout) warning = dw_typeset_lines (tools->typeset, DW_TYPE_SMALL, caution (),
                                                       tools->frame.width);
   g_autoptr (PangoLayout) source = make_source (tools, TITLE_PART * tools->frame.width);
-  return height_of (warning) + height_of (source) + 2.0 * FOOT_PAD;
-}
-
-static char *
-page_words (int number, int n_pages, bool goes_on)
-{
-  if (goes_on)
-    /* Translators: "page 1 of 3, continued on page 2" */
-    return g_strdup_printf (_ ("page %d of %d, continued on page %d"), number, n_pages, number + 1);
-  return g_strdup_printf (_ ("page %d of %d"), number, n_pages);
+  g_autoptr (PangoLayout) page = make_page_words (tools, MOST_PAGES, MOST_PAGES, true);
+  return height_of (warning) + fmax (height_of (source), height_of (page)) + 2.0 * FOOT_PAD;
 }
 
 void
@@ -247,9 +260,5 @@ dw_sheet_foot_add (const dw_sheet_tools *tools, dw_block *page, int number, int 
       page, dw_typeset_lines (tools->typeset, DW_TYPE_SMALL, caution (), frame->width), frame->x,
       y);
   dw_block_add_text (page, make_source (tools, TITLE_PART * frame->width), frame->x, y);
-  g_autofree char *words = page_words (number, n_pages, goes_on);
-  dw_block_add_text_right (page,
-                           dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, words,
-                                           (1.0 - TITLE_PART) * frame->width - FIELD_GAP),
-                           right, y);
+  dw_block_add_text_right (page, make_page_words (tools, number, n_pages, goes_on), right, y);
 }

@@ -133,13 +133,27 @@ add_figures (const dw_sheet_tools *tools, dw_block *block, dw_type type,
   return height;
 }
 
-/* A speed over the columns that end with this one. */
-static void
-add_over (const dw_sheet_tools *tools, dw_block *block, int column, double speed, double y)
+/* A speed over so many columns, the last of them is named. Returns its height. */
+static double
+add_over (const dw_sheet_tools *tools, dw_block *block, int column, int n_columns, double speed,
+          double y)
 {
-  g_autofree char *text = dw_part_words_quantity (DW_QUANTITY_SPEED, tools->options.units, speed);
-  dw_block_add_text_right (block, dw_typeset_line (tools->typeset, DW_TYPE_SMALL, text),
-                           column_end (column, block->width), y);
+  g_autofree char *words = dw_part_words_quantity (DW_QUANTITY_SPEED, tools->options.units, speed);
+  const double end = column_end (column, block->width);
+  const double room = end - column_end (column - n_columns, block->width) - 2.0;
+  PangoLayout *text = dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, words, room);
+  pango_layout_set_alignment (text, PANGO_ALIGN_RIGHT);
+  return dw_block_add_text_right (block, text, end, y);
+}
+
+/* The speeds, at y; returns their height. */
+static double
+add_speeds (const dw_sheet_tools *tools, dw_block *block, double y)
+{
+  const dw_speeds *speeds = &tools->options.project->speeds;
+  const double low = add_over (tools, block, COLUMN_LOW_REBOUND, 2, speeds->low, y);
+  const double high = add_over (tools, block, COLUMN_HIGH_REBOUND, 2, speeds->high, y);
+  return fmax (fmax (low, high), add_over (tools, block, COLUMN_SHARE, 1, speeds->middle, y));
 }
 
 static double
@@ -170,17 +184,13 @@ table_head (const dw_sheet_tools *tools)
 {
   const double width = tools->frame.width;
   const dw_project *project = tools->options.project;
-  const double line = dw_typeset_line_height (tools->typeset, DW_TYPE_SMALL);
-  const double second = line;
-  const double third = 2.0 * line;
   dw_block *block = dw_block_new (width);
   /* Translators: c is damping, force over speed; its unit follows */
   g_autofree char *unit = g_strdup_printf (
       _ ("c in %s"), dw_quantity_unit (DW_QUANTITY_DAMPING, tools->options.units));
-  add_under (tools, block, FIGURES_AT * width, (CHART_AT - FIGURES_AT) * width, unit, 0.0);
-  add_over (tools, block, COLUMN_LOW_REBOUND, project->speeds.low, second);
-  add_over (tools, block, COLUMN_HIGH_REBOUND, project->speeds.high, second);
-  add_over (tools, block, COLUMN_SHARE, project->speeds.middle, second);
+  const double second = add_under (tools, block, FIGURES_AT * width,
+                                   (CHART_AT - FIGURES_AT) * width, unit, 0.0);
+  const double third = second + add_speeds (tools, block, second);
   double height = add_under (tools, block, NAME_AT * width, PARTS_AT * width - GAP, _ ("Setup"),
                              third);
   height = fmax (height,
