@@ -124,9 +124,7 @@ widest_label (const sheet *s)
   double width = wider (s, s->more, 0.0);
   for (int i = 0; i < s->n_shown; i++)
     width = wider (s, s->entries[i], width);
-  for (int i = 0; i < 2 && s->shows_lift; i++)
-    width = wider (s, s->lift[i], width);
-  return width;
+  return s->shows_lift ? wider (s, s->lift[s->layout->lift_is_cut ? 1 : 0], width) : width;
 }
 
 static double
@@ -277,31 +275,30 @@ divide_height (sheet *s)
 
 /* From the piston upwards, in the middle of the height that there is. */
 static void
-place_parts (sheet *s)
+place_parts (sheet *s, const heights *h)
 {
   dw_stack_layout *layout = s->layout;
   const dw_damper *damper = s->damper;
   const dw_valve *valve = &damper->valve;
-  const heights h = divide_height (s);
-  const double used = h.piston + h.leaves + h.lift + h.stop + h.over;
+  const double used = h->piston + h->leaves + h->lift + h->stop + h->over;
   const double bottom = s->inner.y + 0.5 * (s->inner.height + used);
   const double left = layout->axis + across (s, shaft_radius (damper));
   const double edge = layout->axis + across (s, 0.5 * damper->body.bore - damper->piston.clearance);
-  double y = bottom - h.piston;
+  double y = bottom - h->piston;
 
-  layout->piston = (dw_rect){ left, y, edge - left, h.piston };
+  layout->piston = (dw_rect){ left, y, edge - left, h->piston };
   place_channel (s);
   if (layout->n_bars > 0)
     {
       const double hub = layout->axis + across (s, 0.5 * valve->hub_diameter);
       const double rim = layout->axis + across (s, 0.5 * valve->outer_diameter);
       place_bars (s, left, rim, &y);
-      y -= h.lift;
-      layout->hub = (dw_rect){ left, y, hub - left, h.lift };
-      y -= h.stop;
-      layout->stop = (dw_rect){ left, y, rim - left, h.stop };
+      y -= h->lift;
+      layout->hub = (dw_rect){ left, y, hub - left, h->lift };
+      y -= h->stop;
+      layout->stop = (dw_rect){ left, y, rim - left, h->stop };
     }
-  layout->shaft = (dw_rect){ layout->axis, y - h.over, left - layout->axis, bottom - y + h.over };
+  layout->shaft = (dw_rect){ layout->axis, y - h->over, left - layout->axis, bottom - y + h->over };
 }
 
 /* ---- labels ---- */
@@ -459,8 +456,10 @@ dw_stack_layout_new (const dw_damper *damper, const dw_stack_labels *labels,
              true);
   const dw_rect caption = reserve_caption (&s);
   choose_labels (&s);
+  /* whether the lift is cut is known from the height, and decides how wide its label is */
+  const heights h = divide_height (&s);
   divide_width (&s);
-  place_parts (&s);
+  place_parts (&s, &h);
   if (valve->n_shims > 0)
     add_labels (&s);
   add_caption (&s, &caption);

@@ -331,6 +331,20 @@ START_TEST (words_left_out_give_their_room_to_the_drawing)
 }
 END_TEST
 
+START_TEST (only_what_is_written_takes_room)
+{
+  const dw_damper d = sample_damper ();
+  dw_stack_labels labels = dw_stack_labels_defaults ();
+  dw_stack_layout *plain = make_with (&d, &labels, 150.0, 110.0);
+  labels.lift_cut = "a lift of {lift} {unit} that would be cut if it did not fit";
+  dw_stack_layout *wordy = make_with (&d, &labels, 150.0, 110.0);
+  ck_assert (!plain->lift_is_cut);
+  ck_assert (wordy->scale == plain->scale && wordy->factor == plain->factor);
+  dw_stack_layout_free (plain);
+  dw_stack_layout_free (wordy);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -346,6 +360,7 @@ main (void)
   tcase_add_test (tcase, many_leaves_have_fewer_lines);
   tcase_add_test (tcase, without_shims_the_piston_is_drawn);
   tcase_add_test (tcase, a_shim_over_nothing_has_no_channel);
+  tcase_add_test (tcase, only_what_is_written_takes_room);
   tcase_add_test (tcase, words_left_out_give_their_room_to_the_drawing);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
