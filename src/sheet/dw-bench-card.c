@@ -93,7 +93,7 @@ step_block (const dw_sheet_tools *tools, const dw_bench_step *step, int number, 
   const dw_type type = step->kind == DW_STEP_ITEM ? DW_TYPE_STRONG : DW_TYPE_BODY;
   block->height = STEP_PAD
                   + dw_block_add_text (
-                      block, dw_typeset_lines (tools->typeset, type, step->text, text_width),
+                      block, dw_typeset_values (tools->typeset, type, step->text, text_width),
                       NUMBER_WIDTH, 0.0);
   for (int side = 0; is_ticked && side < N_SIDES; side++)
     dw_block_add_frame (block, (dw_rect){ tick_at (width, side), 1.0, TICK_SIZE, TICK_SIZE },

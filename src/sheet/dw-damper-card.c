@@ -200,7 +200,7 @@ cell (const dw_sheet_tools *tools, dw_build build, const char *value, double wid
   const double height = dw_block_add_text (block, name, 0.0, 0.0);
   block->height = fmax (
       height,
-      dw_block_add_text (block, dw_typeset_lines (tools->typeset, DW_TYPE_BODY, value, width - x),
+      dw_block_add_text (block, dw_typeset_values (tools->typeset, DW_TYPE_BODY, value, width - x),
                          x, 0.0));
   return block;
 }

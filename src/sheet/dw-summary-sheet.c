@@ -247,10 +247,11 @@ add_axle (const table *t, dw_block *block, guint index, dw_axle axle, double y)
                                                             : DW_QUANTITY_DAMPING,
                                           tools->options.units, values[i], DIGITS);
   g_autofree char *words = parts_words (tools, &setup->damper[axle], axle);
-  const double height = dw_block_add_text (block,
-                                           dw_typeset_lines (tools->typeset, DW_TYPE_SMALL, words,
-                                                             (FIGURES_AT - PARTS_AT) * width - GAP),
-                                           PARTS_AT * width, y);
+  const double height = dw_block_add_text (
+      block,
+      dw_typeset_values (tools->typeset, DW_TYPE_SMALL, words,
+                         (FIGURES_AT - PARTS_AT) * width - GAP),
+      PARTS_AT * width, y);
   add_figures (tools, block, DW_TYPE_BODY, texts, y);
   for (int i = 0; i < N_COLUMNS; i++)
     g_free (texts[i]);

@@ -47,6 +47,12 @@ PangoLayout *dw_typeset_line (dw_typeset *typeset, dw_type type, const char *tex
 /** Lines of a width; line ends in the text begin a new one. Caller unrefs. @param width  [pt] */
 PangoLayout *dw_typeset_lines (dw_typeset *typeset, dw_type type, const char *text, double width);
 
+/**
+ * The same of numbers with units, "6 × 1.3 mm, 450 cSt": no number is parted from its unit, no count
+ * from what it counts, while a line has room for both. Caller unrefs. @param width  [pt]
+ */
+PangoLayout *dw_typeset_values (dw_typeset *typeset, dw_type type, const char *text, double width);
+
 /** One line, set smaller when it does not fit, then several. Caller unrefs. @param width  [pt] */
 PangoLayout *dw_typeset_fit (dw_typeset *typeset, dw_type type, const char *text, double width);
 
