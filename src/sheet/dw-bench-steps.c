@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
 #include "model/dw-limits.h"
 #include "sheet/dw-build-words.h"
@@ -131,6 +132,11 @@ piston_words (const teller *t)
       return g_strdup_printf (_ ("Take the piston “%s” from the box and drill it, in this order:"),
                               name);
     case DW_WORK_PISTON_NEW:
+      if (t->work->n_holes == 0)
+        /* Translators: a thickness */
+        return g_strdup_printf (
+            _ ("Another piston is needed, %s thick and without holes; none is at hand."),
+            thickness);
       /* Translators: a thickness */
       return g_strdup_printf (
           _ ("Another piston is needed, %s thick; none at hand can become it. Drill a blank, in "
@@ -145,7 +151,8 @@ piston_words (const teller *t)
 static void
 tell_piston (const teller *t)
 {
-  if (t->work->opens && t->a != NULL)
+  /* new parts are not under pressure */
+  if (t->a != NULL && t->work->opens)
     add (t, DW_STEP_ACTION,
          g_strdup (_ ("Release the gas pressure, then open the damper over a tray.")));
   char *words = piston_words (t);
@@ -180,11 +187,20 @@ tell_stack (const teller *t)
 
 /* ---- everything else ---- */
 
+/* How much oil goes in is told where it is filled in, and a piston of another thickness is another
+ * one, which has been taken before. */
+static bool
+is_told_here (const teller *t, const dw_difference *other)
+{
+  return !dw_work_is_assumption (other, t->a, t->b) && strcmp (other->path, "body.filling") != 0
+         && strcmp (other->path, "piston.thickness") != 0;
+}
+
 static void
 tell_others (const teller *t)
 {
   for (size_t i = 0; t->a != NULL && i < t->work->n_others; i++)
-    if (!dw_work_is_assumption (&t->work->others[i], t->a, t->b))
+    if (is_told_here (t, &t->work->others[i]))
       {
         g_autofree char *words = dw_difference_words (&t->work->others[i], t->a, t->b, t->units);
         /* Translators: what is changed: "preload 4 mm → 5 mm" */

@@ -39,6 +39,19 @@ typedef struct
 
 /* ---- figures ---- */
 
+/* Of the two that could not be compared: the one that is told, unless it alone can be computed. */
+static const dw_setup *
+find_culprit (const sheet *s, int axle, const double speeds[DW_N_SPEEDS])
+{
+  const dw_damper *b = &s->setup->damper[axle];
+  dw_comparison alone;
+  const bool is_good = dw_compare_figures (b, b,
+                                           s->tools->options.project->conditions.oil_temperature,
+                                           speeds, &alone, NULL)
+                       == DW_OK;
+  return is_good ? s->against : s->setup;
+}
+
 static bool
 compare (sheet *s, dw_sheet_failure *failure)
 {
@@ -55,7 +68,7 @@ compare (sheet *s, dw_sheet_failure *failure)
           == DW_OK)
         continue;
       if (failure != NULL)
-        *failure = (dw_sheet_failure){ s->setup, (dw_axle)axle, finding };
+        *failure = (dw_sheet_failure){ find_culprit (s, axle, speeds), (dw_axle)axle, finding };
       return false;
     }
   return true;

@@ -55,7 +55,8 @@ typedef struct
 
 /**
  * Whether a difference is in what is assumed of a damper and not in its parts: how far off centre the
- * piston runs, how leaves stick together, the air outside.
+ * piston runs, how leaves stick together, the air outside, what b does not say of oil filling, ride
+ * height and droop.
  *
  * @param a,b  the dampers that were compared
  */

@@ -193,6 +193,32 @@ START_TEST (the_air_outside_is_not_work)
 }
 END_TEST
 
+START_TEST (what_is_not_measured_any_more_is_not_work)
+{
+  dw_damper a = study_damper ();
+  dw_work work;
+  a.body.has_filling = a.stance.has_ride_height = a.stance.has_droop = true;
+  a.body.filling = 6e-6;
+  a.stance.ride_height = 24e-3;
+  a.stance.droop = 18e-3;
+  dw_damper b = a;
+  b.body.has_filling = b.stance.has_ride_height = b.stance.has_droop = false;
+  b.body.filling = b.stance.ride_height = b.stance.droop = 0.0;
+  dw_work_find (&a, &b, NULL, 0, NULL, 0, &work);
+  ck_assert_uint_eq (work.n_others, 3);
+  for (size_t i = 0; i < work.n_others; i++)
+    ck_assert (dw_work_is_assumption (&work.others[i], &a, &b));
+  ck_assert (!work.opens && !work.refills);
+
+  /* but to another measure it is brought */
+  dw_work_find (&b, &a, NULL, 0, NULL, 0, &work);
+  ck_assert_uint_eq (work.n_others, 3);
+  for (size_t i = 0; i < work.n_others; i++)
+    ck_assert (!dw_work_is_assumption (&work.others[i], &b, &a));
+  ck_assert (work.opens && work.refills);
+}
+END_TEST
+
 START_TEST (a_circle_without_holes_is_not_work)
 {
   dw_damper a = study_damper ();
@@ -631,6 +657,7 @@ main (void)
   tcase_add_loop_test (tcase, every_change_has_its_work, 0, N_ENTRIES (rows));
   tcase_add_loop_test (tcase, without_shims_there_is_nothing_to_stack, 0, N_ENTRIES (rows));
   tcase_add_test (tcase, the_air_outside_is_not_work);
+  tcase_add_test (tcase, what_is_not_measured_any_more_is_not_work);
   tcase_add_test (tcase, a_circle_without_holes_is_not_work);
   tcase_add_test (tcase, drills_are_told_in_their_order);
   tcase_add_test (tcase, equal_holes_of_two_groups_are_told_once);
