@@ -48,6 +48,10 @@ START_TEST (nothing_overlaps_at_any_size)
         chart.strip_series = test_random_int (&random, -1, 0);
         chart.strip_stroke = DW_REBOUND;
         chart.has_view = test_random_int (&random, 0, 1);
+        if (test_random_int (&random, 0, 3) == 0)
+          chart.labels.caption = NULL;
+        else
+          chart.labels.caption = dw_chart_labels_defaults ().caption;
         chart.view = dw_view_zoom (
             &whole, &whole, chart.is_log, test_random_uniform (&random, 0.0, 1.0),
             test_random_uniform (&random, 0.0, 1.0), test_random_log_uniform (&random, 1.0, 400.0));
@@ -55,6 +59,21 @@ START_TEST (nothing_overlaps_at_any_size)
         assert_tidy (layout, what);
         dw_chart_layout_free (layout);
       }
+  sample_chart_clear (&chart);
+}
+END_TEST
+
+START_TEST (axes_without_captions_leave_their_room_to_the_plot)
+{
+  dw_chart chart = sample_chart (2, false);
+  dw_chart_layout *told = sample_layout (&chart, 260.0, 150.0);
+  chart.labels.caption = NULL;
+  dw_chart_layout *bare = sample_layout (&chart, 260.0, 150.0);
+  assert_tidy (bare, "without captions");
+  ck_assert (bare->frame.plot.height > told->frame.plot.height + 10.0);
+  ck_assert_int_eq (bare->texts.n, told->texts.n - 2);
+  dw_chart_layout_free (told);
+  dw_chart_layout_free (bare);
   sample_chart_clear (&chart);
 }
 END_TEST
@@ -223,6 +242,7 @@ main (void)
   TCase *tcase = tcase_create ("chart-layout");
   tcase_set_timeout (tcase, 60);
   tcase_add_loop_test (tcase, nothing_overlaps_at_any_size, 0, 12);
+  tcase_add_test (tcase, axes_without_captions_leave_their_room_to_the_plot);
   tcase_add_test (tcase, the_zero_line_divides_the_strokes);
   tcase_add_loop_test (tcase, pixels_and_data_are_inverse, 0, 2);
   tcase_add_test (tcase, a_hit_names_the_curve_under_the_pointer);

@@ -160,6 +160,63 @@ START_TEST (a_page_is_painted_whole)
 }
 END_TEST
 
+/* Of a larger page: no title, no foot, no margin, and what the axes show is told once. */
+START_TEST (a_part_of_a_page_leaves_the_rest_to_it)
+{
+  g_autoptr (dw_project) project = sample_project ();
+  dw_chart_page_options options = sample_options (project);
+  options.width = 520.0;
+  options.height = 150.0;
+  g_autoptr (dw_chart_page) whole = dw_chart_page_new (&options, NULL);
+  options.is_part = true;
+  g_autoptr (dw_chart_page) part = dw_chart_page_new (&options, NULL);
+  for (int axle = 0; axle < DW_N_AXLES; axle++)
+    {
+      const dw_chart_layout *layout = dw_chart_page_get_layout (part, (dw_axle)axle);
+      const dw_chart_layout *other = dw_chart_page_get_layout (whole, (dw_axle)axle);
+      ck_assert_ptr_null (dw_chart_page_get_chart (part, (dw_axle)axle)->labels.caption);
+      ck_assert (layout->frame.plot.height > other->frame.plot.height);
+      ck_assert (layout->area.x >= 0.0 && layout->area.x + layout->area.width <= options.width);
+      ck_assert (layout->area.y >= 0.0 && layout->area.y + layout->area.height <= options.height);
+    }
+  ck_assert (dw_view_equal (&dw_chart_page_get_layout (part, DW_FRONT)->view,
+                            &dw_chart_page_get_layout (part, DW_REAR)->view));
+}
+END_TEST
+
+/* Ink of a page, painted whole. */
+static dw_rect
+ink_of (const dw_chart_page *page)
+{
+  dw_rect ink;
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  dw_chart_page_paint (page, cr);
+  cairo_recording_surface_ink_extents (surface, &ink.x, &ink.y, &ink.width, &ink.height);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return ink;
+}
+
+START_TEST (a_part_stays_in_its_box_whatever_its_words)
+{
+  g_autoptr (dw_project) project = sample_project ();
+  g_autofree char *name = g_strnfill (DW_PROJECT_MAX_TEXT, 'W');
+  if (_i % 2 == 1)
+    for (guint i = 0; i < 2; i++)
+      ck_assert (dw_project_rename_setup (project, i, name));
+  dw_chart_page_options options = sample_options (project);
+  options.is_part = true;
+  options.width = 520.0;
+  options.height = _i < 2 ? 122.0 : 230.0;
+  g_autoptr (dw_chart_page) page = dw_chart_page_new (&options, NULL);
+  const dw_rect ink = ink_of (page);
+  ck_assert (ink.x >= -1.0 && ink.y >= -1.0);
+  ck_assert (ink.x + ink.width <= options.width + 1.0);
+  ck_assert (ink.y + ink.height <= options.height + 1.0);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -175,6 +232,8 @@ main (void)
   tcase_add_test (tcase, the_words_tell_both_axles);
   tcase_add_test (tcase, the_usual_page_is_the_fitted_setup);
   tcase_add_test (tcase, a_page_is_painted_whole);
+  tcase_add_test (tcase, a_part_of_a_page_leaves_the_rest_to_it);
+  tcase_add_loop_test (tcase, a_part_stays_in_its_box_whatever_its_words, 0, 4);
   tcase_add_test (tcase, band_and_strip_are_those_asked_for);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
