@@ -38,6 +38,7 @@ if [ "$only_run" = no ]; then
     python3-scipy
     xvfb xauth dbus fonts-dejavu-core
     desktop-file-utils appstream
+    poppler-utils
   "
 fi
 

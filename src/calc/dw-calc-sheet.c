@@ -4,6 +4,7 @@
 #include "calc/dw-calc-command.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "calc/dw-calc-error.h"
@@ -91,15 +92,21 @@ read_format (const dw_calc_arguments *arguments, request *r, GError **error)
          || dw_calc_misused (error, "-o needs a name that ends in .pdf, .png or .svg");
 }
 
-/* A day that there is, written as ISO 8601 does. */
+/* A day that there is, written as ISO 8601 does: digits where it has digits, nothing else between. */
 static gboolean
 is_day (const char *text)
 {
-  int year, month, day;
-  char rest;
-  return strlen (text) == strlen ("2026-11-25")
-         && sscanf (text, "%4d-%2d-%2d%c", &year, &month, &day, &rest) == 3 && year > 0 && month > 0
-         && day > 0 && g_date_valid_dmy ((GDateDay)day, (GDateMonth)month, (GDateYear)year);
+  static const char pattern[] = "0000-00-00";
+  if (strlen (text) != strlen (pattern))
+    return FALSE;
+  for (int i = 0; pattern[i] != '\0'; i++)
+    if (pattern[i] == '-' ? text[i] != '-' : !g_ascii_isdigit (text[i]))
+      return FALSE;
+  const int year = (int)strtol (text, NULL, 10);
+  const int month = (int)strtol (text + strlen ("0000-"), NULL, 10);
+  const int day = (int)strtol (text + strlen ("0000-00-"), NULL, 10);
+  return year > 0 && month > 0 && day > 0
+         && g_date_valid_dmy ((GDateDay)day, (GDateMonth)month, (GDateYear)year);
 }
 
 static gboolean
@@ -183,7 +190,10 @@ choose_setups (request *r, const dw_project *project, const char *path, GError *
   if (r->setup == NULL && fitted == NULL)
     {
       g_autofree char *shown = dw_calc_printable (path);
-      return dw_calc_refused (error, "%s: no setup is fitted, name one with --setup", shown);
+      return dw_project_get_n_setups (project) == 0
+                 ? dw_calc_refused (error, "%s: there is no setup to tell", shown)
+                 : dw_calc_refused (error, "%s: no setup is fitted; --setup has to name one",
+                                    shown);
     }
   r->sheet.setup = r->setup != NULL ? dw_calc_input_find (project, path, r->setup, error) : fitted;
   if (r->sheet.setup == NULL)

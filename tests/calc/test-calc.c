@@ -9,10 +9,9 @@
 #include "calc-run.h"
 #include "calc/dw-calc-command.h"
 
-static const dw_calc_command *const commands[] = { &dw_calc_check,   &dw_calc_force,
-                                                   &dw_calc_compare, &dw_calc_chart,
-                                                   &dw_calc_drill,   &dw_calc_oil,
-                                                   &dw_calc_drills,  &dw_calc_shim };
+static const dw_calc_command *const commands[]
+    = { &dw_calc_check, &dw_calc_force,  &dw_calc_compare, &dw_calc_chart, &dw_calc_drill,
+        &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,    &dw_calc_sheet };
 
 #define SHIM                                                                                       \
   "shim --hub 6 --outer 10.6 --thickness 0.15,0.1 --modulus-gpa 4 --poisson 0.38 --ring 7.1:9.3 "  \
@@ -45,6 +44,7 @@ static const char *const good[] = {
   SHIM,
   SHIM " --format csv",
   "force --help",
+  "sheet --help",
   "--help",
   "--version",
 };
@@ -58,7 +58,7 @@ static const struct
   { "stacks {demo}/club-final.dampwright", "unknown command \"stacks\"" },
   { "dril {demo}/club-final.dampwright", "unknown command \"dril\"" },
   { "match", "unknown command \"match\"" },
-  { "sheet", "unknown command \"sheet\"" },
+  { "sheets", "unknown command \"sheets\"" },
   { "chart", "needs FILE" },
   { "Force", "unknown command" },
   { "--what", "unknown option \"--what\"" },
@@ -110,6 +110,32 @@ static const struct
   { "drill a --most-holes 2.5", "whole number" },
   { "drill a --sort price", "size or compression" },
   { "drill a --hold", "unknown option \"--hold\"" },
+  { "sheet", "needs FILE" },
+  { "sheet a b -o x.pdf", "\"b\"" },
+  { "sheet a", "-o is missing" },
+  { "sheet a -o x", ".pdf, .png or .svg" },
+  { "sheet a -o x.csv", ".pdf, .png or .svg" },
+  { "sheet a -o x.pdf --kind poster", "setup or card or both or blank or all" },
+  { "sheet a -o x.pdf --paper a5", "a4 or letter" },
+  { "sheet a -o x.pdf --quantity power", "force or c" },
+  { "sheet a -o x.pdf --date tomorrow", "--date needs a day as 2026-05-03" },
+  { "sheet a -o x.pdf --date 2026-02-29", "--date needs a day" },
+  { "sheet a -o x.pdf --date 2026-5-3", "--date needs a day" },
+  { "sheet a -o x.pdf --date 2026-+5-03", "--date needs a day" },
+  { "sheet a -o x.pdf --date ' 226-05-03'", "--date needs a day" },
+  { "sheet a -o x.pdf --date 2026-05-03x", "--date needs a day" },
+  { "sheet a -o x.pdf --date 0000-05-03", "--date needs a day" },
+  { "sheet a -o x.pdf --page 1", "--page goes with" },
+  { "sheet a -o x.svg --page 0", "1 to 1000" },
+  { "sheet a -o x.png --page 1.5", "whole number" },
+  { "sheet a -o x.svg --dpi 100", "--dpi goes with" },
+  { "sheet a -o x.png --dpi 35", "36 to 600" },
+  { "sheet a -o x.png --dpi 601", "36 to 600" },
+  { "sheet a -o x.pdf --alone --against b", "exclude each other" },
+  { "sheet a -o x.pdf --kind blank --setup b", "do not go with --kind blank" },
+  { "sheet a -o x.pdf --kind all --alone", "do not go with --kind all" },
+  { "sheet a -o x.pdf --format csv", "--format" },
+  { "sheet a -o x.pdf --setup", "--setup needs ID" },
   { "oil", "--viscosity-cst" },
   { "oil --viscosity-cst 450", "--at-c is missing" },
   { "oil --viscosity-cst 450 --blend 1:0.5,2:0.5 --at-c 20", "either" },
@@ -370,7 +396,7 @@ END_TEST
 static const char *const unreadable[] = {
   "check {demo}/none.dampwright", "check {demo}",
   "force {demo}/none.dampwright", "compare {demo}/none.dampwright a b",
-  "drill {demo}/none.dampwright",
+  "drill {demo}/none.dampwright", "sheet {demo}/none.dampwright -o none.pdf",
 };
 
 START_TEST (a_file_that_cannot_be_read_is_status_3)

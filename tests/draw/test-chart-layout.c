@@ -66,11 +66,12 @@ END_TEST
 START_TEST (axes_without_captions_leave_their_room_to_the_plot)
 {
   dw_chart chart = sample_chart (2, false);
-  dw_chart_layout *told = sample_layout (&chart, 260.0, 150.0);
+  dw_chart_layout *told = sample_layout (&chart, 600.0, 400.0);
   chart.labels.caption = NULL;
-  dw_chart_layout *bare = sample_layout (&chart, 260.0, 150.0);
+  dw_chart_layout *bare = sample_layout (&chart, 600.0, 400.0);
   assert_tidy (bare, "without captions");
-  ck_assert (bare->frame.plot.height > told->frame.plot.height + 10.0);
+  ck_assert_msg (bare->frame.plot.height > told->frame.plot.height + 10.0, "%g, %g",
+                 bare->frame.plot.height, told->frame.plot.height);
   ck_assert_int_eq (bare->texts.n, told->texts.n - 2);
   dw_chart_layout_free (told);
   dw_chart_layout_free (bare);
