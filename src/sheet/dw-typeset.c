@@ -132,36 +132,16 @@ dw_typeset_lines (dw_typeset *typeset, dw_type type, const char *text, double wi
 {
   PangoLayout *layout = dw_typeset_line (typeset, type, text);
   pango_layout_set_single_paragraph_mode (layout, FALSE);
-  wrap (layout, keep_units (layout), width);
+  wrap (layout, NULL, width);
   return layout;
-}
-
-/* Whether a blank stands between a number and what it counts or measures: "2.6 mm", "6 × 1.3". */
-static bool
-ties_number (const char *text, const char *blank)
-{
-  static const char times[] = "×";
-  const char *before = blank > text ? g_utf8_prev_char (blank) : blank;
-  return g_ascii_isdigit (*before) || g_str_has_prefix (before, times)
-         || g_str_has_prefix (blank + 1, times);
 }
 
 PangoLayout *
 dw_typeset_values (dw_typeset *typeset, dw_type type, const char *text, double width)
 {
-  PangoLayout *layout = dw_typeset_lines (typeset, type, text, width);
-  PangoAttrList *ties = pango_attr_list_new ();
-  for (const char *c = strchr (text, ' '); c != NULL; c = strchr (c + 1, ' '))
-    if (ties_number (text, c))
-      {
-        /* a break is a property of the letter behind it */
-        PangoAttribute *tie = pango_attr_allow_breaks_new (FALSE);
-        tie->start_index = (guint)(c - text);
-        tie->end_index = (guint)(g_utf8_find_next_char (c + 1, NULL) - text);
-        pango_attr_list_insert (ties, tie);
-      }
-  pango_layout_set_attributes (layout, ties);
-  pango_attr_list_unref (ties);
+  PangoLayout *layout = dw_typeset_line (typeset, type, text);
+  pango_layout_set_single_paragraph_mode (layout, FALSE);
+  wrap (layout, keep_units (layout), width);
   return layout;
 }
 

@@ -130,7 +130,7 @@ START_TEST (units_of_what_is_measured_are_the_users)
   g_autofree char *words = part_words (part);
   expect_in_order (words, (const char *[]){ "Largest drill that goes into the holes, in\n",
                                             "Oil filled in, ml\n", "Travel of the shaft, in\n",
-                                            "Time for the stroke under one weight, in, s\n",
+                                            "Time for the stroke under one weight, in and out, s\n",
                                             "Ride height, in\n", NULL });
 }
 END_TEST

@@ -55,8 +55,9 @@ expected_words (const dw_sheet_options *o, const dw_comparison *c, dw_axle axle)
   const dw_quantity quantity = o->shows_damping ? DW_QUANTITY_DAMPING : DW_QUANTITY_FORCE;
   const double speeds[] = { 0.05, 0.2, 1.0 };
   const bool has_change = o->against != NULL;
-  g_string_append_printf (words, "%s\nComp.\nchange\nReb.\nchange\nShare\nRatio\n",
-                          dw_quantity_unit (quantity, o->units));
+  const char *change = has_change ? "change\n" : "";
+  g_string_append_printf (words, "%s\nComp.\n%sReb.\n%sShare\nRatio\n",
+                          dw_quantity_unit (quantity, o->units), change, change);
   for (int speed = 0; speed < 3; speed++)
     {
       g_autofree char *v = dw_quantity_format_short (DW_QUANTITY_SPEED, o->units, speeds[speed]);
