@@ -45,6 +45,7 @@ extern const dw_calc_command dw_calc_drill;
 extern const dw_calc_command dw_calc_drills;
 extern const dw_calc_command dw_calc_sheet;
 extern const dw_calc_command dw_calc_shim;
+extern const dw_calc_command dw_calc_stacks;
 
 /** Own options and those that all commands share, ended by one without a name; caller frees. */
 dw_calc_option *dw_calc_command_make_options (const dw_calc_command *command);

@@ -222,20 +222,6 @@ read_request (const dw_calc_arguments *arguments, request *r, GError **error)
          && read_tolerance (arguments, &r->limits, error) && read_filters (arguments, r, error);
 }
 
-static const dw_setup *
-choose_setup (const dw_calc_arguments *arguments, const dw_project *project, const char *path,
-              GError **error)
-{
-  const char *id = dw_calc_arguments_get (arguments, "--setup");
-  if (id != NULL)
-    return dw_calc_input_find (project, path, id, error);
-  const dw_setup *fitted = dw_project_get_fitted (project);
-  g_autofree char *shown = dw_calc_printable (path);
-  if (fitted == NULL)
-    dw_calc_refused (error, "%s: no setup is fitted; --setup has to name one", shown);
-  return fitted;
-}
-
 /* ---- what is at hand ---- */
 
 static stock
@@ -641,7 +627,7 @@ run (const dw_calc_arguments *arguments, FILE *file, GError **error)
   g_autoptr (dw_project) project = dw_calc_input_load (path, error);
   if (project == NULL)
     return DW_CALC_BAD_INPUT;
-  const dw_setup *setup = choose_setup (arguments, project, path, error);
+  const dw_setup *setup = dw_calc_input_find_or_fitted (project, path, arguments, error);
   if (setup == NULL)
     return DW_CALC_BAD_INPUT;
 

@@ -69,6 +69,20 @@ dw_calc_input_setups (const dw_project *project, const char *path,
   return g_steal_pointer (&setups);
 }
 
+const dw_setup *
+dw_calc_input_find_or_fitted (const dw_project *project, const char *path,
+                              const dw_calc_arguments *arguments, GError **error)
+{
+  const char *id = dw_calc_arguments_get (arguments, "--setup");
+  if (id != NULL)
+    return dw_calc_input_find (project, path, id, error);
+  const dw_setup *fitted = dw_project_get_fitted (project);
+  g_autofree char *shown = dw_calc_printable (path);
+  if (fitted == NULL)
+    dw_calc_refused (error, "%s: no setup is fitted; --setup has to name one", shown);
+  return fitted;
+}
+
 gboolean
 dw_calc_input_axles (const dw_calc_arguments *arguments, dw_calc_axles *axles, GError **error)
 {

@@ -40,6 +40,15 @@ const dw_setup *dw_calc_input_find (const dw_project *project, const char *path,
                                     GError **error);
 
 /**
+ * The setup that --setup names, or the fitted one.
+ *
+ * @param error  DW_CALC_BAD_INPUT, also when none is named and none is fitted
+ * @return       borrowed from @p project; NULL on failure
+ */
+const dw_setup *dw_calc_input_find_or_fitted (const dw_project *project, const char *path,
+                                              const dw_calc_arguments *arguments, GError **error);
+
+/**
  * The setup that --setup names, or all of them.
  *
  * @return  of const dw_setup *, borrowed from @p project; caller frees the array; NULL on failure

@@ -11,7 +11,7 @@
 
 static const dw_calc_command *const commands[]
     = { &dw_calc_check, &dw_calc_force,  &dw_calc_compare, &dw_calc_chart, &dw_calc_drill,
-        &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,    &dw_calc_sheet };
+        &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,    &dw_calc_sheet, &dw_calc_stacks };
 
 #define SHIM                                                                                       \
   "shim --hub 6 --outer 10.6 --thickness 0.15,0.1 --modulus-gpa 4 --poisson 0.38 --ring 7.1:9.3 "  \
@@ -39,6 +39,9 @@ static const char *const good[] = {
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5",
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5 --format csv",
   "oil --blend 350:0.4,500:0.6 --at-c 25,25.5",
+  "stacks {demo}/club-final.dampwright",
+  "stacks {demo}/club-final.dampwright --setup trial-1 --axle rear --most-leaves 2 --dampers 1",
+  "stacks {demo}/club-final.dampwright --axle front --format csv",
   "drills",
   "drills --from 1.2 --to 1.35 --format csv",
   SHIM,
@@ -55,7 +58,7 @@ static const struct
   const char *piece; /* of the message */
 } misuses[] = {
   { "", "no command" },
-  { "stacks {demo}/club-final.dampwright", "unknown command \"stacks\"" },
+  { "stack {demo}/club-final.dampwright", "unknown command \"stack\"" },
   { "dril {demo}/club-final.dampwright", "unknown command \"dril\"" },
   { "match", "unknown command \"match\"" },
   { "sheets", "unknown command \"sheets\"" },
@@ -147,6 +150,14 @@ static const struct
   { "oil --blend 350:0.5,400:0.4 --at-c 20", "must add to 1" },
   { "oil --blend 350,400 --at-c 20", "N:SHARE" },
   { "oil x --viscosity-cst 450 --at-c 20", "\"x\"" },
+  { "stacks", "needs FILE" },
+  { "stacks a b", "\"b\"" },
+  { "stacks a --axle middle", "front or rear" },
+  { "stacks a --most-leaves 0", "1 to 8" },
+  { "stacks a --most-leaves 9", "1 to 8" },
+  { "stacks a --most-leaves 2,5", "whole number" },
+  { "stacks a --dampers 4", "1 to 2" },
+  { "stacks a --sort force", "unknown option \"--sort\"" },
   { "drills --from 2 --to 1", "larger" },
   { "drills --from 1,2", "--from" },
   { "drills x", "\"x\"" },
@@ -394,9 +405,10 @@ START_TEST (the_project_is_not_overwritten)
 END_TEST
 
 static const char *const unreadable[] = {
-  "check {demo}/none.dampwright", "check {demo}",
-  "force {demo}/none.dampwright", "compare {demo}/none.dampwright a b",
-  "drill {demo}/none.dampwright", "sheet {demo}/none.dampwright -o none.pdf",
+  "check {demo}/none.dampwright",  "check {demo}",
+  "force {demo}/none.dampwright",  "compare {demo}/none.dampwright a b",
+  "drill {demo}/none.dampwright",  "sheet {demo}/none.dampwright -o none.pdf",
+  "stacks {demo}/none.dampwright",
 };
 
 START_TEST (a_file_that_cannot_be_read_is_status_3)

@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Long because which stacks there are and what each does have judges of their own: subsets of single
+ * leaves, and dampers built by hand. */
 #include "study/dw-ladder.h"
 
 #include <math.h>
@@ -128,6 +130,11 @@ brute_force (const dw_shim *kinds, const int *have, int n_kinds, int most_leaves
   return n;
 }
 
+#define NONE                                                                                       \
+  {                                                                                                \
+    0                                                                                              \
+  }
+
 static const struct
 {
   const char *why;
@@ -138,66 +145,32 @@ static const struct
   int dampers;
   int have[6]; /* of each for one damper, by hand */
 } boxes[] = {
-  { "six make three for each of two",
-    2,
-    { POLYMER (0.1, 6), POLYMER (0.2, 2) },
-    { 0 },
-    3,
-    2,
-    { 3, 1 } },
-  { "all of them for one", 2, { POLYMER (0.1, 6), POLYMER (0.2, 2) }, { 0 }, 4, 1, { 6, 2 } },
-  { "an odd one is left over", 2, { POLYMER (0.1, 5), POLYMER (0.2, 1) }, { 0 }, 4, 2, { 2, 0 } },
-  { "what is in the stack is there",
-    2,
-    { POLYMER (0.1, 2), POLYMER (0.2, 1) },
-    { 1, 1 },
-    3,
-    2,
-    { 2, 1 } },
-  { "only in the stack", 2, { POLYMER (0.1, 2), POLYMER (0.15, 0) }, { 0, 2 }, 4, 2, { 1, 2 } },
-  { "one damper with its own",
-    2,
-    { POLYMER (0.1, 2), POLYMER (0.2, 1) },
-    { 1, 0 },
-    4,
-    1,
-    { 3, 1 } },
-  { "an empty box: the stack can be made thinner",
-    2,
-    { POLYMER (0.1, 0), POLYMER (0.2, 0) },
-    { 2, 1 },
-    3,
-    2,
-    { 2, 1 } },
-  { "single leaves",
-    3,
-    { POLYMER (0.1, 4), POLYMER (0.15, 4), POLYMER (0.2, 4) },
-    { 0 },
-    1,
-    2,
-    { 2, 2, 2 } },
-  { "two materials, equally thick",
-    2,
-    { POLYMER (0.1, 4), STEEL (0.1, 4) },
-    { 1, 0 },
-    3,
-    2,
-    { 3, 2 } },
-  { "six kinds",
-    6,
-    { POLYMER (0.05, 4), POLYMER (0.1, 4), POLYMER (0.15, 4), POLYMER (0.2, 4), POLYMER (0.25, 4),
-      POLYMER (0.3, 4) },
-    { 0 },
-    3,
-    2,
-    { 2, 2, 2, 2, 2, 2 } },
-  { "as many leaves as a stack may have",
-    3,
-    { POLYMER (0.05, 6), POLYMER (0.1, 6), POLYMER (0.15, 6) },
-    { 0 },
-    8,
-    2,
-    { 3, 3, 3 } },
+  /* clang-format off */
+  { "six make three for each of two", 2,
+    { POLYMER (0.1, 6), POLYMER (0.2, 2) }, NONE, 3, 2, { 3, 1 } },
+  { "all of them for one", 2,
+    { POLYMER (0.1, 6), POLYMER (0.2, 2) }, NONE, 4, 1, { 6, 2 } },
+  { "an odd one is left over", 2,
+    { POLYMER (0.1, 5), POLYMER (0.2, 1) }, NONE, 4, 2, { 2, 0 } },
+  { "what is in the stack is there", 2,
+    { POLYMER (0.1, 2), POLYMER (0.2, 1) }, { 1, 1 }, 3, 2, { 2, 1 } },
+  { "only in the stack", 2,
+    { POLYMER (0.1, 2), POLYMER (0.15, 0) }, { 0, 2 }, 4, 2, { 1, 2 } },
+  { "one damper with its own", 2,
+    { POLYMER (0.1, 2), POLYMER (0.2, 1) }, { 1, 0 }, 4, 1, { 3, 1 } },
+  { "an empty box: the stack can be made thinner", 2,
+    { POLYMER (0.1, 0), POLYMER (0.2, 0) }, { 2, 1 }, 3, 2, { 2, 1 } },
+  { "single leaves", 3,
+    { POLYMER (0.1, 4), POLYMER (0.15, 4), POLYMER (0.2, 4) }, NONE, 1, 2, { 2, 2, 2 } },
+  { "two materials, equally thick", 2,
+    { POLYMER (0.1, 4), STEEL (0.1, 4) }, { 1, 0 }, 3, 2, { 3, 2 } },
+  { "six kinds", 6,
+    { POLYMER (0.05, 4), POLYMER (0.1, 4), POLYMER (0.15, 4), POLYMER (0.2, 4),
+      POLYMER (0.25, 4), POLYMER (0.3, 4) },
+    NONE, 3, 2, { 2, 2, 2, 2, 2, 2 } },
+  { "as many leaves as a stack may have", 3,
+    { POLYMER (0.05, 6), POLYMER (0.1, 6), POLYMER (0.15, 6) }, NONE, 8, 2, { 3, 3, 3 } },
+  /* clang-format on */
 };
 
 static bool
