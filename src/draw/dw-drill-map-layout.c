@@ -3,7 +3,6 @@
 
 #include <glib.h>
 #include <math.h>
-#include <string.h>
 
 #include "draw/dw-drill-map-notes.h"
 #include "draw/dw-phrase.h"
@@ -101,22 +100,6 @@ tick_options (const builder *b, const dw_drill_map_layout *layout, bool is_verti
   };
 }
 
-/* Ticks are made for mirrored axes, without signs. */
-static void
-add_signs (const builder *b, dw_ticks *ticks)
-{
-  for (int i = 0; i < ticks->n; i++)
-    {
-      dw_tick *tick = &ticks->ticks[i];
-      if (!tick->is_major || tick->value >= 0.0
-          || strspn (tick->label, "0.,") == strlen (tick->label))
-        continue;
-      g_autofree char *label = g_strconcat (b->map->numbers.minus, tick->label, NULL);
-      g_strlcpy (tick->label, label, sizeof tick->label);
-      tick->label_width = dw_text_measure (b->metrics, tick->label, DW_TEXT_TICK).width;
-    }
-}
-
 static void
 make_ticks (const builder *b, dw_drill_map_layout *layout)
 {
@@ -126,7 +109,7 @@ make_ticks (const builder *b, dw_drill_map_layout *layout)
   dw_ticks_make (&layout->x, &across, &layout->x_ticks);
   dw_ticks_make (&layout->y, &up, &layout->y_ticks);
   if (layout->is_strip)
-    add_signs (b, &layout->y_ticks);
+    dw_ticks_add_signs (&layout->y_ticks, &up);
 }
 
 /* ---- places ---- */

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/dw-ticks.h"
 
+#include <glib.h>
 #include <math.h>
+#include <string.h>
 
 /* Up to this ratio of its ends a logarithmic axis has even steps: 1-2-5 would leave it bare. */
 static const double NARROW_RATIO = 5.0;
@@ -198,6 +200,21 @@ dw_ticks_make (const dw_scale *scale, const dw_ticks_options *options, dw_ticks 
     make_decades (scale, options, ticks);
   else
     make_even (scale, options, ticks);
+}
+
+/* A label of zeros alone gets none. */
+void
+dw_ticks_add_signs (dw_ticks *ticks, const dw_ticks_options *options)
+{
+  for (int i = 0; i < ticks->n; i++)
+    {
+      dw_tick *tick = &ticks->ticks[i];
+      if (!tick->is_major || tick->value >= 0.0 || strpbrk (tick->label, "123456789") == NULL)
+        continue;
+      g_autofree char *label = g_strconcat (options->numbers->minus, tick->label, NULL);
+      g_strlcpy (tick->label, label, sizeof tick->label);
+      tick->label_width = dw_text_measure (options->metrics, tick->label, DW_TEXT_TICK).width;
+    }
 }
 
 /* ---- ranges ---- */

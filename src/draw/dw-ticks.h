@@ -45,6 +45,9 @@ typedef struct
 /** Fill @p ticks for a scale. */
 void dw_ticks_make (const dw_scale *scale, const dw_ticks_options *options, dw_ticks *ticks);
 
+/** Give values below zero their sign: for an axis that is not mirrored. @param options  as above */
+void dw_ticks_add_signs (dw_ticks *ticks, const dw_ticks_options *options);
+
 /**
  * The range widened to round numbers, for an axis that shows all.
  *

@@ -223,3 +223,44 @@ sample_map_dot (const sample_map *sample, double x, double y)
     }
   return best;
 }
+
+static const double ladder_speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
+
+sample_ladder *
+sample_ladder_new (int most_leaves, double coupling, bool has_steel)
+{
+  const dw_shim box[] = { { 0.1e-3, 6, 4e9, 0.38, 100e6 },
+                          { 0.15e-3, 4, 4e9, 0.38, 100e6 },
+                          { 0.2e-3, 4, 4e9, 0.38, 100e6 },
+                          { 0.25e-3, 2, 4e9, 0.38, 100e6 },
+                          { 0.05e-3, 2, has_steel ? 200e9 : 4e9, 0.38, 100e6 } };
+  sample_ladder *s = g_new0 (sample_ladder, 1);
+  s->damper = sample_damper ();
+  s->damper.valve.leaf_coupling = coupling;
+  s->fitted = s->damper.valve;
+  s->damper.valve.shims[0].thickness = 0.1e-3;
+  s->damper.valve.shims[0].count = 2;
+  dw_ladder_options options = dw_ladder_options_defaults (box, G_N_ELEMENTS (box), 25.0,
+                                                          ladder_speeds);
+  options.most_leaves = most_leaves;
+  options.fitted = &s->fitted;
+  /* not a ck_assert: a benchmark may use it as well */
+  g_assert_cmpint (dw_ladder_make (&s->damper, &options, NULL, NULL, &s->ladder, NULL), ==, DW_OK);
+  s->chart = dw_ladder_chart_defaults ();
+  s->chart.ladder = s->ladder;
+  return s;
+}
+
+void
+sample_ladder_free (sample_ladder *sample)
+{
+  dw_ladder_free (sample->ladder);
+  g_free (sample);
+}
+
+void
+sample_ladder_set_speed (sample_ladder *sample, int speed)
+{
+  sample->chart.speed = speed;
+  sample->chart.at = ladder_speeds[speed];
+}

@@ -8,6 +8,7 @@
 
 #include "draw/dw-chart-layout.h"
 #include "draw/dw-drill-map.h"
+#include "draw/dw-ladder-chart.h"
 #include "test-support.h"
 
 /** Letters 0.6 em wide, 0.8 em up, 0.2 em down: no fonts are needed. Borrows the style. */
@@ -60,6 +61,26 @@ void sample_map_free (sample_map *sample);
 
 /** Compute the fields again, after the measures were changed. */
 void sample_map_fill (sample_map *sample);
+
+/** A ladder of stacks of the sample damper, which is a trial: the car has one leaf of 0.15 mm. */
+typedef struct
+{
+  dw_damper damper;
+  dw_valve fitted;
+  dw_ladder *ladder;
+  dw_ladder_chart chart;
+} sample_ladder;
+
+/**
+ * @param most_leaves  in one stack
+ * @param coupling     [1] of leaves
+ * @param has_steel    some of the leaves are of another material
+ */
+sample_ladder *sample_ladder_new (int most_leaves, double coupling, bool has_steel);
+void sample_ladder_free (sample_ladder *sample);
+
+/** Show another speed, DW_LOW, DW_MIDDLE or DW_HIGH. */
+void sample_ladder_set_speed (sample_ladder *sample, int speed);
 
 /** Dot of a pair of sizes that is nearest [m]. */
 int sample_map_dot (const sample_map *sample, double x, double y);

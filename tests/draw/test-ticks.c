@@ -157,6 +157,28 @@ static const struct
   { 0.05, 2.0, 1.0, true, 0.05, 2.0, "already round" },
 };
 
+START_TEST (an_axis_that_is_not_mirrored_has_signs)
+{
+  const dw_text_metrics metrics = sample_metrics (&style);
+  const dw_ticks_options options = { &numbers, &metrics, 1.0, false, 20.0, 4.0 };
+  const dw_scale scale = { false, -10.0, 10.0, 0.0, 300.0 };
+  dw_ticks *ticks = g_new0 (dw_ticks, 1);
+  dw_ticks_make (&scale, &options, ticks);
+  dw_ticks_add_signs (ticks, &options);
+  int n = 0;
+  for (int i = 0; i < ticks->n; i++)
+    {
+      const dw_tick *t = &ticks->ticks[i];
+      const bool has_sign = g_str_has_prefix (t->label, numbers.minus);
+      ck_assert_msg (!t->is_major || has_sign == (t->value < -1e-9), "%s at %g", t->label,
+                     t->value);
+      n += t->is_major && has_sign;
+    }
+  ck_assert_int_gt (n, 0);
+  g_free (ticks);
+}
+END_TEST
+
 START_TEST (ranges_become_round)
 {
   double low = ranges[_i].low;
@@ -178,6 +200,7 @@ main (void)
   tcase_add_test (tcase, a_roomy_axis_has_at_least_three_labels);
   tcase_add_test (tcase, two_decades_have_1_2_and_5);
   tcase_add_test (tcase, labels_are_magnitudes_with_the_formats_sign);
+  tcase_add_test (tcase, an_axis_that_is_not_mirrored_has_signs);
   tcase_add_loop_test (tcase, ranges_become_round, 0, N_ENTRIES (ranges));
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
