@@ -61,7 +61,7 @@ struct dw_match_grids
   int n_oils;
   family *families;
   int n_families;
-  int *stacks; /* of the box but the fitted one, from the stiffest down */
+  int *stacks; /* of the box but the own one, from the stiffest down */
   int n_stacks;
   dw_match_grid *grids;
   int n_grids;
@@ -260,7 +260,7 @@ find_stacks (dw_match_grids *g)
   if (g->stacks == NULL)
     return false;
   for (size_t i = g->box.n_stacks; i > 0; i--)
-    if (!g->box.stacks[i - 1].is_fitted)
+    if (!g->box.stacks[i - 1].is_own)
       g->stacks[g->n_stacks++] = (int)(i - 1);
   return true;
 }

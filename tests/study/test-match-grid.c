@@ -56,7 +56,7 @@ START_TEST (builds_are_all_combinations_of_what_is_allowed)
 }
 END_TEST
 
-START_TEST (stacks_are_those_of_the_ladder_but_the_fitted_one)
+START_TEST (stacks_are_those_of_the_ladder_but_the_own_one)
 {
   match_box m;
   match_box_init (&m, 0, 0, 3, 2);
@@ -73,7 +73,7 @@ START_TEST (stacks_are_those_of_the_ladder_but_the_fitted_one)
         continue;
       ck_assert (!seen[stack]);
       seen[stack] = true;
-      ck_assert (!m.box.stacks[stack].is_fitted);
+      ck_assert (!m.box.stacks[stack].is_own);
       ck_assert_msg (m.box.stacks[stack].stiffness <= before, "from the stiffest down");
       before = m.box.stacks[stack].stiffness;
       dw_damper damper;
@@ -81,10 +81,10 @@ START_TEST (stacks_are_those_of_the_ladder_but_the_fitted_one)
       ck_assert (dw_match_grids_build (grids, &build, &damper, &temperature));
       ck_assert_int_eq (damper.valve.n_shims, m.box.stacks[stack].n_shims);
     }
-  int fitted = 0;
+  int own = 0;
   for (size_t i = 0; i < m.box.n_stacks; i++)
-    fitted += m.box.stacks[i].is_fitted ? 1 : 0;
-  ck_assert_int_eq (n, 1 + (int)m.box.n_stacks - fitted);
+    own += m.box.stacks[i].is_own ? 1 : 0;
+  ck_assert_int_eq (n, 1 + (int)m.box.n_stacks - own);
   dw_match_grids_free (grids);
   match_box_clear (&m);
 }
@@ -338,7 +338,7 @@ main (void)
   TCase *tcase = tcase_create ("match-grid");
   tcase_set_timeout (tcase, 60);
   tcase_add_loop_test (tcase, builds_are_all_combinations_of_what_is_allowed, 0, 6);
-  tcase_add_test (tcase, stacks_are_those_of_the_ladder_but_the_fitted_one);
+  tcase_add_test (tcase, stacks_are_those_of_the_ladder_but_the_own_one);
   tcase_add_test (tcase, no_build_lies_in_two_grids);
   tcase_add_test (tcase, levers_and_what_is_for_good_are_counted);
   tcase_add_test (tcase, a_bottle_of_the_oil_that_is_in_it_is_no_other_oil);
