@@ -411,11 +411,10 @@ bench (const char *path)
       fprintf (stderr, "bench-window: %s was not shown\n", path);
       return EXIT_FAILURE;
     }
-  const gboolean good = bench_edits (page)
-                        && bench_readings (
-                            dw_curves_page_get_chart (DW_CURVES_PAGE (page), DW_FRONT))
-                        && bench_pointing (GTK_WIDGET (window))
-                        && bench_typing (GTK_WIDGET (window));
+  const gboolean good
+      = bench_edits (page)
+        && bench_readings (dw_curves_page_get_chart (DW_CURVES_PAGE (page), DW_FRONT))
+        && bench_pointing (GTK_WIDGET (window)) && bench_typing (GTK_WIDGET (window));
   dw_document_discard_recovery (dw_window_get_document (window));
   gtk_window_destroy (GTK_WINDOW (window));
   return good ? EXIT_SUCCESS : EXIT_FAILURE;
