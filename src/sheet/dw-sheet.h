@@ -62,7 +62,7 @@ dw_rect dw_sheet_get_frame (const dw_sheet *sheet);
 /** In points, from the upper left corner, on white. */
 void dw_sheet_paint (const dw_sheet *sheet, int page, cairo_t *cr);
 
-/** Setup, project and date: for a file's own data and its name. Borrowed. */
+/** Setup and project: for a file's own data and its name. Borrowed. */
 const char *dw_sheet_get_title (const dw_sheet *sheet);
 
 /**

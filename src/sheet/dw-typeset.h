@@ -4,8 +4,8 @@
  * Letters of a printed page: sizes for what a text is, and what becomes of a text that is too long.
  *
  * Nothing is cut. A text that does not fit its line is set smaller, down to DW_TYPE_LEAST; what is
- * still too long goes on in the next line, inside a word if need be. Texts that run from right to
- * left begin at the right. For one thread.
+ * still too long goes on in the next line, inside a word if need be. Lines of a text that runs
+ * from right to left begin at the right. For one thread.
  */
 #pragma once
 
