@@ -4,9 +4,9 @@
 # usage: sh demo/run.sh
 #
 # With a display it opens the window on the project. Without one it prints the damping forces of
-# every setup, a comparison of two of them, a drilling table and a ladder of stacks, and writes the
-# same as CSV, and the chart as PDF and PNG, to the current folder. Installs what is missing, as root
-# or through sudo.
+# every setup, a comparison of two of them, a drilling table, a ladder of stacks and the builds
+# nearest to a target, and writes the same as CSV, and the chart as PDF and PNG, to the current
+# folder. Installs what is missing, as root or through sudo.
 #
 # DAMPWRIGHT_OUT   folder for the files (default: the current one)
 # DAMPWRIGHT_CALC  a dampcalc to use instead of building one
@@ -71,6 +71,11 @@ show_numbers () {
   "$calc" stacks "$project" --setup "$fitted" --axle rear --most-leaves 2
   "$calc" stacks "$project" --setup "$fitted" --format csv -o "$out/club-final-stacks.csv"
 
+  say "what comes nearest to a tenth less rebound: dampcalc match"
+  "$calc" match "$project" --setup "$fitted" --axle front --keep compression --change rebound:-10
+  "$calc" match "$project" --setup "$fitted" --axle front --keep compression --change rebound:-10 \
+    --format csv -o "$out/club-final-match.csv"
+
   say "the chart: dampcalc chart"
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.pdf"
   "$calc" chart "$project" --setup "$fitted,$trial" -o "$out/club-final-chart.png"
@@ -80,7 +85,8 @@ show_numbers () {
   "$calc" sheet "$project" --setup "$trial" -o "$out/club-final-sheet.png"
 
   say "written"
-  for name in force.csv compare.csv drill.csv stacks.csv chart.pdf chart.png sheet.pdf sheet.png; do
+  for name in force.csv compare.csv drill.csv stacks.csv match.csv chart.pdf chart.png sheet.pdf \
+    sheet.png; do
     file=$(cd "$out" && pwd)/club-final-$name
     if [ ! -s "$file" ]; then
       echo "$file: nothing was written" >&2

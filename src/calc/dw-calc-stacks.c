@@ -186,36 +186,10 @@ climb_clear (climb *c)
   g_clear_pointer (&c->ladder, dw_ladder_free);
 }
 
-/* Two decimals at least, so that sizes line up: "0.10", "0.125". */
-static char *
-size_text (double thickness)
-{
-  g_autofree char *text = dw_calc_plain (thickness / DW_MM);
-  const char *point = strchr (text, '.');
-  if (point != NULL && strlen (point) > 2)
-    return g_steal_pointer (&text);
-  return g_strconcat (text, point == NULL ? ".00" : "0", NULL);
-}
-
-/* "1x0.15+2x0.10" for programs, "0.15+2x0.10" for people. */
 static char *
 stack_text (const climb *c, const dw_shim *shims, int n, bool is_csv)
 {
-  g_autoptr (GString) text = g_string_new (NULL);
-  for (int i = 0; i < n; i++)
-    {
-      g_autofree char *size = size_text (shims[i].thickness);
-      g_string_append (text, i == 0 ? "" : "+");
-      if (is_csv || shims[i].count > 1)
-        g_string_append_printf (text, "%dx", shims[i].count);
-      g_string_append (text, size);
-      if (c->tells_material)
-        {
-          g_autofree char *modulus = dw_calc_plain (shims[i].modulus / DW_GPA);
-          g_string_append_printf (text, is_csv ? "(%sGPa)" : "(%s GPa)", modulus);
-        }
-    }
-  return g_strdup (text->str);
+  return dw_calc_stack (shims, n, c->tells_material, is_csv);
 }
 
 static void
@@ -431,7 +405,7 @@ print_habit (const climb *c, FILE *file)
   if (rung == NULL)
     return;
   g_autofree char *stack = stack_text (c, rung->shims, rung->n_shims, false);
-  g_autofree char *added = size_text (rung->added);
+  g_autofree char *added = dw_calc_size (rung->added);
   g_autofree char *loose = dw_calc_figure (rung->single[DW_LEAVES_SLIDE] / DW_MM, 3);
   g_autofree char *stuck = dw_calc_figure (rung->single[DW_LEAVES_STICK] / DW_MM, 3);
   g_autofree char *force = dw_calc_figure (rung->force[DW_LEAVES_SLIDE][DW_HIGH], 3);

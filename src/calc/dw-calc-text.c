@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/dw-units.h"
+
 /* Outside these a power of ten is shorter than the zeros. */
 static const double LEAST_PLAIN = 1e-3;
 static const double MOST_PLAIN = 1e6;
@@ -53,9 +55,38 @@ dw_calc_change (double percent)
   return g_strdup (g_ascii_formatd (text, sizeof text, "%+.1f", percent));
 }
 
-/* End of the part of @p text that fits into @p room characters, by a blank if there is one. */
-static const char *
-line_end (const char *text, glong room)
+char *
+dw_calc_size (double size)
+{
+  g_autofree char *text = dw_calc_plain (size / DW_MM);
+  const char *point = strchr (text, '.');
+  if (point != NULL && strlen (point) > 2)
+    return g_steal_pointer (&text);
+  return g_strconcat (text, point == NULL ? ".00" : "0", NULL);
+}
+
+char *
+dw_calc_stack (const dw_shim *shims, int n, bool tells_material, bool is_csv)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  for (int i = 0; i < n; i++)
+    {
+      g_autofree char *size = dw_calc_size (shims[i].thickness);
+      g_string_append (text, i == 0 ? "" : "+");
+      if (is_csv || shims[i].count > 1)
+        g_string_append_printf (text, "%dx", shims[i].count);
+      g_string_append (text, size);
+      if (tells_material)
+        {
+          g_autofree char *modulus = dw_calc_plain (shims[i].modulus / DW_GPA);
+          g_string_append_printf (text, is_csv ? "(%sGPa)" : "(%s GPa)", modulus);
+        }
+    }
+  return g_strdup (text->str);
+}
+
+const char *
+dw_calc_line_end (const char *text, glong room)
 {
   if (g_utf8_strlen (text, -1) <= room)
     return text + strlen (text);
@@ -75,7 +106,7 @@ dw_calc_wrap (FILE *file, int indent, gboolean hang, const char *text)
   int margin = indent;
   do
     {
-      const char *end = line_end (p, DW_CALC_WIDTH - margin);
+      const char *end = dw_calc_line_end (p, DW_CALC_WIDTH - margin);
       fprintf (file, "%*s%.*s\n", margin, "", (int)(end - p), p);
       margin = indent + (hang ? HANG : 0);
       for (p = end; *p == ' '; p++)

@@ -6,7 +6,10 @@
 #pragma once
 
 #include <glib.h>
+#include <stdbool.h>
 #include <stdio.h>
+
+#include "model/dw-damper.h"
 
 G_BEGIN_DECLS
 
@@ -40,6 +43,28 @@ char *dw_calc_change (double percent);
  * @param value  [any unit]
  */
 char *dw_calc_plain (double value);
+
+/**
+ * A size in mm with two decimals at least, so that sizes line up: "0.10", "0.125". Caller frees.
+ *
+ * @param size  [m]
+ */
+char *dw_calc_size (double size);
+
+/**
+ * A stack from the piston outwards, in mm: "0.15+2x0.10" for people, "1x0.15+2x0.10" for programs.
+ * Caller frees.
+ *
+ * @param tells_material  with the modulus in parentheses: "0.15(4 GPa)"
+ */
+char *dw_calc_stack (const dw_shim *shims, int n, bool tells_material, bool is_csv);
+
+/**
+ * End of the part of a text that fits into so many characters, at a blank if there is one. Borrowed.
+ *
+ * @param text  good UTF-8
+ */
+const char *dw_calc_line_end (const char *text, glong room);
 
 /**
  * Print a paragraph broken at blanks, and inside a word that is longer than a line.

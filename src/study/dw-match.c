@@ -159,7 +159,10 @@ dw_match_wish_hold (const dw_figures *figures, const double speeds[DW_N_SPEEDS])
   dw_match_wish wish;
   for (int s = 0; s < DW_N_STROKES; s++)
     for (int i = 0; i < DW_N_SPEEDS; i++)
-      wish.target[s][i] = (dw_match_target){ false, figures->point[s][i].force };
+      {
+        const double force = figures->point[s][i].force;
+        wish.target[s][i] = (dw_match_target){ !(force > 0.0), force };
+      }
   memcpy (wish.speeds, speeds, sizeof wish.speeds);
   return wish;
 }

@@ -27,7 +27,7 @@
 typedef struct
 {
   bool is_free; /**< anything will do */
-  double force; /**< [N] > 0; only if not is_free */
+  double force; /**< [N] > 0, unless is_free */
 } dw_match_target;
 
 /** All six. First index: stroke; second: DW_LOW, DW_MIDDLE, DW_HIGH. */
@@ -72,7 +72,8 @@ void dw_match_found_merge (const dw_match_grids *grids, dw_match_found *found,
                            const dw_match_found *other);
 
 /**
- * Wish for the forces of now, all held.
+ * Wish for the forces of now, all held but those that gas pushes to nothing or below: no miss can be
+ * told of them, they are free.
  *
  * @param figures  of the damper that is to be matched
  * @param speeds   [m/s] three

@@ -84,6 +84,32 @@ START_TEST (a_change_has_a_sign_but_not_nothing)
 }
 END_TEST
 
+static const struct
+{
+  int n;
+  bool tells_material, is_csv;
+  const char *text;
+  const char *why;
+} stacks[] = {
+  { 2, false, false, "0.15+2x0.125", "for people" },
+  { 2, false, true, "1x0.15+2x0.125", "for programs" },
+  { 2, true, false, "0.15(4 GPa)+2x0.125(200 GPa)", "two materials" },
+  { 1, true, true, "1x0.15(4GPa)", "without a blank" },
+  { 0, false, false, "", "no shim" },
+};
+
+START_TEST (a_stack_is_told_from_the_piston_outwards)
+{
+  static const dw_shim shims[] = { { 0.15e-3, 1, 4e9, 0.38, 100e6 },
+                                   { 0.125e-3, 2, 200e9, 0.3, 500e6 } };
+  g_autofree char *text = dw_calc_stack (shims, stacks[_i].n, stacks[_i].tells_material,
+                                         stacks[_i].is_csv);
+  g_autofree char *whole = dw_calc_size (2e-3);
+  ck_assert_msg (strcmp (text, stacks[_i].text) == 0, "%s: %s", stacks[_i].why, text);
+  ck_assert_str_eq (whole, "2.00");
+}
+END_TEST
+
 START_TEST (a_paragraph_is_broken_at_blanks)
 {
   g_autoptr (GString) long_text = g_string_new ("begin");
@@ -146,6 +172,7 @@ main (void)
   tcase_add_loop_test (tc, a_figure_has_the_digits_that_it_deserves, 0, N_ENTRIES (figures));
   tcase_add_test (tc, a_plain_number_is_as_it_was_typed);
   tcase_add_test (tc, a_change_has_a_sign_but_not_nothing);
+  tcase_add_loop_test (tc, a_stack_is_told_from_the_piston_outwards, 0, N_ENTRIES (stacks));
   tcase_add_test (tc, a_paragraph_is_broken_at_blanks);
   tcase_add_test (tc, a_word_longer_than_a_line_is_broken);
   tcase_add_test (tc, short_and_broken_texts_are_lines_too);

@@ -9,9 +9,10 @@
 #include "calc-run.h"
 #include "calc/dw-calc-command.h"
 
-static const dw_calc_command *const commands[]
-    = { &dw_calc_check, &dw_calc_force,  &dw_calc_compare, &dw_calc_chart, &dw_calc_drill,
-        &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,    &dw_calc_sheet, &dw_calc_stacks };
+static const dw_calc_command *const commands[] = {
+  &dw_calc_check,  &dw_calc_force, &dw_calc_compare, &dw_calc_chart,  &dw_calc_drill, &dw_calc_oil,
+  &dw_calc_drills, &dw_calc_shim,  &dw_calc_sheet,   &dw_calc_stacks, &dw_calc_match
+};
 
 #define SHIM                                                                                       \
   "shim --hub 6 --outer 10.6 --thickness 0.15,0.1 --modulus-gpa 4 --poisson 0.38 --ring 7.1:9.3 "  \
@@ -42,6 +43,11 @@ static const char *const good[] = {
   "stacks {demo}/club-final.dampwright",
   "stacks {demo}/club-final.dampwright --setup trial-1 --axle rear --most-leaves 2 --dampers 1",
   "stacks {demo}/club-final.dampwright --axle front --format csv",
+  "match {demo}/club-final.dampwright --axle front --keep compression --change rebound:-10",
+  "match {demo}/club-final.dampwright --axle rear --like trial-1 --use stack,oil,blend,piston",
+  "match {demo}/early-void.dampwright --axle front --use oil,temperature --temperatures 20:30",
+  "match {data}/valid/everything.dampwright --setup baseline --axle rear --use stack,piston,blend",
+  "match {demo}/club-final.dampwright --axle front --fair --threads 2 --format csv",
   "drills",
   "drills --from 1.2 --to 1.35 --format csv",
   SHIM,
@@ -60,7 +66,7 @@ static const struct
   { "", "no command" },
   { "stack {demo}/club-final.dampwright", "unknown command \"stack\"" },
   { "dril {demo}/club-final.dampwright", "unknown command \"dril\"" },
-  { "match", "unknown command \"match\"" },
+  { "matches", "unknown command \"matches\"" },
   { "sheets", "unknown command \"sheets\"" },
   { "chart", "needs FILE" },
   { "Force", "unknown command" },
@@ -158,6 +164,33 @@ static const struct
   { "stacks a --most-leaves 2,5", "whole number" },
   { "stacks a --dampers 4", "1 to 2" },
   { "stacks a --sort force", "unknown option \"--sort\"" },
+  { "match", "needs FILE" },
+  { "match a", "--axle is missing" },
+  { "match a --axle middle", "front or rear" },
+  { "match a b --axle front", "\"b\"" },
+  { "match a --axle front --keep all", "compression or rebound or both" },
+  { "match a --axle front --change rebound", "STROKE-SPEED:PERCENT" },
+  { "match a --axle front --change pull:5", "not \"pull:5\"" },
+  { "match a --axle front --change rebound-fast:5", "not \"rebound-fast:5\"" },
+  { "match a --axle front --change rebound-high-low:5", "STROKE-SPEED:PERCENT" },
+  { "match a --axle front --change rebound:x", "from -90 to 900 %" },
+  { "match a --axle front --change rebound:-90.5", "from -90 to 900 %" },
+  { "match a --axle front --change ''", "STROKE-SPEED:PERCENT" },
+  { "match a --axle front --change rebound:5,rebound-low:6", "rebound at the low speed twice" },
+  { "match a --axle front --use open,shims", "not \"shims\"" },
+  { "match a --axle front --use ''", "not \"\"" },
+  { "match a --axle front --use temperature", "go together" },
+  { "match a --axle front --temperatures 20:30", "go together" },
+  { "match a --axle front --use temperature --temperatures 20", "FROM:TO" },
+  { "match a --axle front --use temperature --temperatures 30:20", "goes up" },
+  { "match a --axle front --use temperature --temperatures -30:20", "from -25 to 150 degC" },
+  { "match a --axle front --most-leaves 9", "1 to 8" },
+  { "match a --axle front --dampers 3", "1 to 2" },
+  { "match a --axle front --threads 0", "1 to 64" },
+  { "match a --axle front --fair --keep both", "--fair and --keep exclude each other" },
+  { "match a --axle front --fair --change rebound:5", "--fair and --change exclude" },
+  { "match a --axle front --fair --like b", "--fair and --like exclude" },
+  { "match a --axle front --fair=yes", "takes no value" },
   { "drills --from 2 --to 1", "larger" },
   { "drills --from 1,2", "--from" },
   { "drills x", "\"x\"" },
@@ -408,7 +441,7 @@ static const char *const unreadable[] = {
   "check {demo}/none.dampwright",  "check {demo}",
   "force {demo}/none.dampwright",  "compare {demo}/none.dampwright a b",
   "drill {demo}/none.dampwright",  "sheet {demo}/none.dampwright -o none.pdf",
-  "stacks {demo}/none.dampwright",
+  "stacks {demo}/none.dampwright", "match {demo}/none.dampwright --axle front",
 };
 
 START_TEST (a_file_that_cannot_be_read_is_status_3)
