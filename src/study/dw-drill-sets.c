@@ -146,7 +146,8 @@ dw_drill_sets_have_room (const dw_drill_sets *sets, const double size[DW_DRILL_S
   for (int s = 0; s < DW_DRILL_SETS; s++)
     {
       d[s] = size[s] > 0.0 ? size[s] : sets->present[s];
-      if (size[s] > sets->largest[s] + DW_FACE_SAME)
+      /* that of crowded holes is below nothing: no reason against leaving them as they are */
+      if (size[s] > 0.0 && size[s] > sets->largest[s] + DW_FACE_SAME)
         return false;
     }
   if ((size[0] == 0.0 && size[1] == 0.0) || sets->n_holes[0] == 0 || sets->n_holes[1] == 0)

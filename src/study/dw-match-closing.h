@@ -29,8 +29,10 @@ typedef struct
 /**
  * Look for it.
  *
- * Each part for itself is tried over its whole range in fine steps and then made exact: the miss has
- * several valleys where targets pull apart.
+ * Each part for itself is tried over its whole range in fine steps, and every valley is then made
+ * exact: the miss has several where targets pull apart. Oils of 20 to 5000 cSt, one leaf of 0.02 to
+ * 0.6 mm of the first shim's material, holes up to twice their size if the land allows it. A part
+ * counts when it comes nearer by a tenth of a percent.
  *
  * @param damper       the nearest build
  * @param temperature  [degC] of its oil

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "model/dw-drill.h"
+#include "random-damper.h"
 #include "study-dampers.h"
 #include "test-support.h"
 
@@ -216,6 +217,24 @@ START_TEST (counts_never_pass_what_a_group_may_hold)
 }
 END_TEST
 
+/* Holes that nearly touch, or more than the face has room for: not drilled, they need no land. */
+START_TEST (what_is_left_as_it_is_needs_no_room)
+{
+  static const double as_it_is[DW_DRILL_SETS] = { 0.0, 0.0 };
+  test_random random = test_random_new (8700);
+  int n_crowded = 0;
+  for (int k = 0; k < 500; k++)
+    {
+      const dw_damper damper = random_damper (&random);
+      dw_drill_sets sets;
+      dw_drill_sets_init (&sets, &damper, DW_DRILL_KINDS);
+      n_crowded += sets.largest[0] < 0.0 || sets.largest[1] < 0.0;
+      ck_assert_msg (dw_drill_sets_have_room (&sets, as_it_is), "damper %d", k);
+    }
+  ck_assert_int_gt (n_crowded, 0);
+}
+END_TEST
+
 int
 main (void)
 {
@@ -230,6 +249,7 @@ main (void)
   tcase_add_loop_test (tcase, the_largest_size_is_the_last_that_fits, 0, DW_N_DRILL_DIVISIONS);
   tcase_add_test (tcase, too_little_land_is_told);
   tcase_add_test (tcase, counts_never_pass_what_a_group_may_hold);
+  tcase_add_test (tcase, what_is_left_as_it_is_needs_no_room);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
 }

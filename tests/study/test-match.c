@@ -328,6 +328,20 @@ START_TEST (most_builds_are_left_aside_without_being_computed)
 }
 END_TEST
 
+START_TEST (a_force_of_nothing_or_less_is_free)
+{
+  static const double speeds[DW_N_SPEEDS] = { 0.05, 0.2, 1.0 };
+  dw_figures figures = { .rebound_share = { 0.0 } };
+  figures.point[DW_COMPRESSION][DW_LOW].force = 2.5;
+  figures.point[DW_REBOUND][DW_LOW].force = -1.5;
+  const dw_match_wish wish = dw_match_wish_hold (&figures, speeds);
+  for (int s = 0; s < DW_N_STROKES; s++)
+    for (int v = 0; v < DW_N_SPEEDS; v++)
+      ck_assert (wish.target[s][v].is_free == !(s == DW_COMPRESSION && v == DW_LOW));
+  ck_assert (wish.target[DW_REBOUND][DW_LOW].force == -1.5);
+}
+END_TEST
+
 START_TEST (a_wish_for_nothing_is_told_apart)
 {
   match_box m;
@@ -355,6 +369,7 @@ main (void)
   tcase_add_test (tcase, any_number_of_threads_finds_the_same);
   tcase_add_test (tcase, it_can_be_stopped);
   tcase_add_test (tcase, most_builds_are_left_aside_without_being_computed);
+  tcase_add_test (tcase, a_force_of_nothing_or_less_is_free);
   tcase_add_test (tcase, a_wish_for_nothing_is_told_apart);
   suite_add_tcase (suite, tcase);
   return run_suite (suite);
