@@ -29,8 +29,10 @@ dw_match_question_defaults (const dw_project *project, const dw_setup *setup, dw
 {
   const double speeds[DW_N_SPEEDS] = { project->speeds.low, project->speeds.middle,
                                        project->speeds.high };
+  const dw_setup *fitted = dw_project_get_fitted (project);
   dw_match_question q = {
     .damper = setup->damper[axle],
+    .in_car = (fitted != NULL ? fitted : setup)->damper[axle].valve,
     .temperature = project->conditions.oil_temperature,
     .allowed = { [DW_LEVER_OPEN] = true,
                  [DW_LEVER_COVERED] = true,
@@ -86,6 +88,7 @@ make_ladder (dw_match_job *job)
   const GArray *shims = job->parts->shims;
   dw_ladder_options options = dw_ladder_options_defaults (
       (const dw_shim *)(const void *)shims->data, (int)shims->len, q->temperature, q->wish.speeds);
+  options.fitted = &q->in_car;
   options.most_leaves = q->most_leaves;
   options.dampers = q->dampers;
   if (!q->allowed[DW_LEVER_STACK]

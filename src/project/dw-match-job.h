@@ -19,7 +19,10 @@ G_BEGIN_DECLS
 /** What is asked. Plain value; copied. */
 typedef struct
 {
-  dw_damper damper;   /**< as it is built now */
+  dw_damper damper; /**< as it is built now */
+  /** The stack in the car: its leaves are at hand beside those of the box; without shims, only these.
+   * The damper's own may be a trial's, which nobody has. */
+  dw_valve in_car;
   double temperature; /**< [degC] of its oil now */
   dw_match_wish wish;
   bool allowed[DW_N_LEVERS];
