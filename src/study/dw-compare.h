@@ -20,7 +20,7 @@
  */
 #define DW_COMPARE_SAME 0.5
 
-/** The figures of two dampers at the same oil temperature and speeds. */
+/** The figures of two dampers, or of one at two temperatures, at the same speeds. */
 typedef struct
 {
   dw_figures a;
@@ -51,6 +51,9 @@ typedef enum
  */
 dw_status dw_compare_figures (const dw_damper *a, const dw_damper *b, double oil_temperature,
                               const double speeds[DW_N_SPEEDS], dw_comparison *out, dw_error *err);
+
+/** The changes between two sets of figures, wherever each was read. */
+void dw_compare_read (const dw_figures *a, const dw_figures *b, dw_comparison *out);
 
 /**
  * Change [%] of the size of @p before; 0 when both are 0, NaN when only @p before is.
