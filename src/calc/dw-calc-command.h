@@ -42,6 +42,7 @@ extern const dw_calc_command dw_calc_compare;
 extern const dw_calc_command dw_calc_chart;
 extern const dw_calc_command dw_calc_match;
 extern const dw_calc_command dw_calc_oil;
+extern const dw_calc_command dw_calc_oils;
 extern const dw_calc_command dw_calc_drill;
 extern const dw_calc_command dw_calc_drills;
 extern const dw_calc_command dw_calc_sheet;

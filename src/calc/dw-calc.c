@@ -10,9 +10,9 @@
 #include "calc/dw-calc-text.h"
 
 static const dw_calc_command *const commands[] = {
-  &dw_calc_check, &dw_calc_force,  &dw_calc_compare, &dw_calc_chart,
-  &dw_calc_sheet, &dw_calc_drill,  &dw_calc_stacks,  &dw_calc_match,
-  &dw_calc_oil,   &dw_calc_drills, &dw_calc_shim,
+  &dw_calc_check, &dw_calc_force, &dw_calc_compare, &dw_calc_chart,
+  &dw_calc_sheet, &dw_calc_drill, &dw_calc_stacks,  &dw_calc_match,
+  &dw_calc_oils,  &dw_calc_oil,   &dw_calc_drills,  &dw_calc_shim,
 };
 
 /* Columns that the commands' names take in the help. */

@@ -20,6 +20,8 @@ struct dw_sheet
   dw_sheet_part *parts[MOST_PARTS];
   int n_parts;
   char *title;
+  char *date;      /* NULL = none */
+  char *file_name; /* NULL = none */
 };
 
 /* ---- making ---- */
@@ -94,6 +96,8 @@ dw_sheet_new (dw_sheet_kind kind, const dw_sheet_options *options, dw_sheet_fail
 
   g_autoptr (dw_sheet) sheet = g_new0 (dw_sheet, 1);
   sheet->kind = kind;
+  own.date = sheet->date = g_strdup (own.date);
+  own.file_name = sheet->file_name = g_strdup (own.file_name);
   sheet->tools = dw_sheet_tools_new (&own);
   sheet->title = make_title (kind, &own);
   if (!add_parts (sheet, failure))
@@ -111,6 +115,8 @@ dw_sheet_free (dw_sheet *sheet)
     dw_sheet_part_free (sheet->parts[i]);
   dw_sheet_tools_free (sheet->tools);
   g_free (sheet->title);
+  g_free (sheet->date);
+  g_free (sheet->file_name);
   g_free (sheet);
 }
 

@@ -33,8 +33,8 @@ typedef struct dw_sheet dw_sheet;
  * @param options  setup and against are left alone where the kind does not need them; else a setup
  *                 must be named. A setup is never compared with itself.
  * @param failure  filled on failure; may be NULL
- * @return         caller frees; NULL when a damper can not be computed. What @p options borrows must
- *                 live as long.
+ * @return         caller frees; NULL when a damper can not be computed. Project and setups must
+ *                 live as long, texts are copied.
  */
 dw_sheet *dw_sheet_new (dw_sheet_kind kind, const dw_sheet_options *options,
                         dw_sheet_failure *failure);

@@ -412,7 +412,7 @@ piston_of (const dw_match_grids *g, const dw_match_grid *grid)
   for (int i = 0; i < g->n_pistons; i++)
     if (g->pistons[i].index == grid->piston)
       return &g->pistons[i];
-  assert (!"a grid has a piston");
+  assert (false); /* every grid has a piston */
   return NULL;
 }
 

@@ -11,7 +11,7 @@
 
 static const dw_calc_command *const commands[] = {
   &dw_calc_check,  &dw_calc_force, &dw_calc_compare, &dw_calc_chart,  &dw_calc_drill, &dw_calc_oil,
-  &dw_calc_drills, &dw_calc_shim,  &dw_calc_sheet,   &dw_calc_stacks, &dw_calc_match
+  &dw_calc_drills, &dw_calc_shim,  &dw_calc_sheet,   &dw_calc_stacks, &dw_calc_match, &dw_calc_oils
 };
 
 #define SHIM                                                                                       \
@@ -40,6 +40,11 @@ static const char *const good[] = {
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5",
   "oil --viscosity-cst 450.5 --at-c -10:60:2.5 --format csv",
   "oil --blend 350:0.4,500:0.6 --at-c 25,25.5",
+  "oils {demo}/club-final.dampwright",
+  "oils {demo}/club-final.dampwright --setup trial-1 --axle rear --at-c 12.5 --warm-up 7.5",
+  "oils {demo}/early-void.dampwright --at-c 60 --format csv",
+  "oils {data}/valid/everything.dampwright",
+  "oils {data}/valid/everything.dampwright --format csv",
   "stacks {demo}/club-final.dampwright",
   "stacks {demo}/club-final.dampwright --setup trial-1 --axle rear --most-leaves 2 --dampers 1",
   "stacks {demo}/club-final.dampwright --axle front --format csv",
@@ -156,6 +161,14 @@ static const struct
   { "oil --blend 350:0.5,400:0.4 --at-c 20", "must add to 1" },
   { "oil --blend 350,400 --at-c 20", "N:SHARE" },
   { "oil x --viscosity-cst 450 --at-c 20", "\"x\"" },
+  { "oils", "needs FILE" },
+  { "oils a b", "\"b\"" },
+  { "oils a --axle middle", "front or rear" },
+  { "oils a --at-c 151", "-25 to 150 degC" },
+  { "oils a --at-c 20,30", "--at-c" },
+  { "oils a --warm-up -1", "0 to 100 degC" },
+  { "oils a --warm-up 101", "0 to 100 degC" },
+  { "oils a --drills box", "unknown option \"--drills\"" },
   { "stacks", "needs FILE" },
   { "stacks a b", "\"b\"" },
   { "stacks a --axle middle", "front or rear" },
@@ -442,6 +455,7 @@ static const char *const unreadable[] = {
   "force {demo}/none.dampwright",  "compare {demo}/none.dampwright a b",
   "drill {demo}/none.dampwright",  "sheet {demo}/none.dampwright -o none.pdf",
   "stacks {demo}/none.dampwright", "match {demo}/none.dampwright --axle front",
+  "oils {demo}/none.dampwright",
 };
 
 START_TEST (a_file_that_cannot_be_read_is_status_3)
