@@ -338,8 +338,8 @@ END_TEST
 START_TEST (no_line_is_longer_than_100)
 {
   static const char *const asked[] = {
-    "--use open,covered,stack,oil,blend,piston,temperature --temperatures 20:22 --most-leaves 5 "
-    "--dampers 1 --change compression:+33,rebound:-40",
+    ("--use open,covered,stack,oil,blend,piston,temperature --temperatures 20:22 --most-leaves 5 "
+     "--dampers 1 --change compression:+33,rebound:-40"),
     "--fair",
     "--keep rebound --change rebound:900",
   };

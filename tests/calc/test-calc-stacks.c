@@ -285,7 +285,6 @@ START_TEST (a_trial_that_nobody_can_build_is_told)
   char *folder = calc_make_folder ();
   g_autofree char *path = write_project (folder, COVERED, "rebound", "0", SHIM, "", "");
   g_autofree char *text = NULL;
-  g_autofree char *changed = NULL;
   ck_assert (g_file_get_contents (path, &text, NULL, NULL));
   g_auto (GStrv) parts = g_strsplit (text, "</setup>", 2);
   g_auto (GStrv) setup = g_strsplit (strstr (parts[0], "<setup"), SHIM, 0);

@@ -190,8 +190,8 @@ START_TEST (notes_come_back_to_the_last_blank)
                                        "&amp;",
                                        "\xC2\xA0",
                                        "\xE2\x80\xA8",
-                                       "\xEF\xBB\xBF"
-                                       "a",
+                                       ("\xEF\xBB\xBF"
+                                        "a"),
                                        "\"'" };
   const dw_damper damper = dw_damper_defaults ();
   for (int i = 0; i < N_ENTRIES (notes); i++)

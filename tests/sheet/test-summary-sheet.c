@@ -105,7 +105,9 @@ count_drawings (const dw_sheet_part *part)
 START_TEST (every_damper_has_its_chart)
 {
   g_autoptr (dw_project) project = sample_project ();
-  WITH_PART (project);
+  const dw_sheet_options options = sample_sheet_options (project);
+  g_autoptr (dw_sheet_tools) tools = sample_tools (&options);
+  g_autoptr (dw_sheet_part) part = make (tools);
   ck_assert_int_eq (count_drawings (part), 3 * DW_N_AXLES);
 }
 END_TEST
