@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Builds and tests everything on a bare Debian 12, as root or with sudo, from any folder:
 #   1. gcc -O2 with assertions, all tests and the checks of the source
-#   2. gcc with address and undefined-behaviour sanitizers, all tests
+#   2. gcc with address and undefined-behaviour sanitizers, all but the longest tests
 #   3. clang with -Werror, all but the slow tests, in a locale with a decimal comma
 # usage: sh tests/run.sh
 #
@@ -130,7 +130,7 @@ UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 export ASAN_OPTIONS UBSAN_OPTIONS
 build_and_test sanitize 'gcc with address and undefined-behaviour sanitizers' \
   '-Dbuildtype=debugoptimized -Db_ndebug=false -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false' \
-  '-t 5 --no-suite check'
+  '-t 5 --no-suite check --no-suite long'
 unset ASAN_OPTIONS UBSAN_OPTIONS
 
 CC=clang

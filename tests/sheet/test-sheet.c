@@ -68,14 +68,14 @@ static const char *const demos[] = { "club-final", "early-void", "smooth-indoor"
 START_TEST (every_page_of_the_demos_is_lawful)
 {
   g_autoptr (dw_project) project = sample_demo (demos[_i]);
-  expect_lawful_kinds (project, demos[_i], 0, 1);
+  expect_lawful_kinds (project, demos[_i], _i % 2, 2);
 }
 END_TEST
 
 START_TEST (every_page_of_an_extreme_project_is_lawful)
 {
   g_autoptr (dw_project) project = sample_extremes[_i].make ();
-  expect_lawful_pages (project, sample_extremes[_i].why, 0, 3);
+  expect_lawful_pages (project, sample_extremes[_i].why, _i % 5, 5);
 }
 END_TEST
 
@@ -613,7 +613,7 @@ main (void)
   tcase_set_timeout (tcase, 60);
   tcase_add_loop_test (tcase, every_page_of_the_demos_is_lawful, 0, N_ENTRIES (demos));
   tcase_add_loop_test (tcase, every_page_of_an_extreme_project_is_lawful, 0, n_sample_extremes);
-  tcase_add_loop_test (tcase, every_page_of_any_project_is_lawful, 0, 16);
+  tcase_add_loop_test (tcase, every_page_of_any_project_is_lawful, 0, 10);
   tcase_add_loop_test (tcase, long_notes_go_on_and_are_all_there, 0, 2);
   tcase_add_test (tcase, a_long_name_is_told_whole);
   tcase_add_test (tcase, right_to_left_words_are_all_there);
