@@ -46,8 +46,7 @@ static const dw_calc_option options[] = {
     "Show below which holes the oil of the first setup takes in this stroke." },
   { "--band", NULL,
     "Shade what the spread of parts makes of each curve: holes drilled to H12, bottle 5 %, oil 2 "
-    "K, "
-    "clearance 0.01 mm, piston 0.05 mm, shim 5 %. Two standard deviations." },
+    "K, clearance 0.01 mm, piston 0.05 mm, shim 5 %. Two standard deviations." },
   { "--style", "light|dark|contrast|contrast-dark|sun|print",
     "Colours and lines. Default: print for .pdf, else light. sun is for a screen in bright sun." },
   { "--size", "WxH",

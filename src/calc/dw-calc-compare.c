@@ -23,8 +23,7 @@ static const char *const paragraphs[] = {
   "not tell which of them did it: change one thing at a time.",
   "The csv has a row for each figure: axle, stroke (empty for rebound share), speed (empty for "
   "pack), quantity, unit, the value of the first setup (a) and of the second (b), and the change "
-  "in "
-  "percent (empty when there is none, from nothing).",
+  "in percent (empty when there is none, from nothing).",
   NULL,
 };
 
@@ -271,11 +270,7 @@ compute (const dw_project *project, const char *path, pair *p, GError **error)
 static void
 print_title (const dw_project *project, const dw_setup *const setups[2], FILE *file)
 {
-  if (*project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, project->title);
-      fputc ('\n', file);
-    }
+  dw_calc_title (file, project->title);
   for (int i = 0; i < 2; i++)
     {
       const char *name = setups[i]->name;

@@ -593,11 +593,8 @@ print_all (const dw_project *project, const char *path, const dw_setup *setup, c
   gboolean good = TRUE;
   if (wants_csv)
     csv = dw_calc_csv_begin (file, csv_header);
-  else if (*project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, project->title);
-      fputc ('\n', file);
-    }
+  else
+    dw_calc_title (file, project->title);
   for (int axle = r->axles.first; axle <= (int)r->axles.last && good; axle++)
     {
       choices c = {
@@ -624,11 +621,9 @@ run (const dw_calc_arguments *arguments, FILE *file, GError **error)
   if (!read_request (arguments, &r, error))
     return DW_CALC_WRONG_USAGE;
 
-  g_autoptr (dw_project) project = dw_calc_input_load (path, error);
+  const dw_setup *setup;
+  g_autoptr (dw_project) project = dw_calc_input_open (arguments, &setup, error);
   if (project == NULL)
-    return DW_CALC_BAD_INPUT;
-  const dw_setup *setup = dw_calc_input_find_or_fitted (project, path, arguments, error);
-  if (setup == NULL)
     return DW_CALC_BAD_INPUT;
 
   stock at_hand = stock_of (project, r.drills);

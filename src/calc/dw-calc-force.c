@@ -405,11 +405,8 @@ print_series (const series *s, bool is_first, dw_calc_csv *csv, FILE *file)
       print_csv (s, csv);
       return;
     }
-  if (is_first && *s->project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, s->project->title);
-      fputc ('\n', file);
-    }
+  if (is_first)
+    dw_calc_title (file, s->project->title);
   print_table (s, file);
 }
 

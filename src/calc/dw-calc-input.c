@@ -69,9 +69,9 @@ dw_calc_input_setups (const dw_project *project, const char *path,
   return g_steal_pointer (&setups);
 }
 
-const dw_setup *
-dw_calc_input_find_or_fitted (const dw_project *project, const char *path,
-                              const dw_calc_arguments *arguments, GError **error)
+static const dw_setup *
+find_or_fitted (const dw_project *project, const char *path, const dw_calc_arguments *arguments,
+                GError **error)
 {
   const char *id = dw_calc_arguments_get (arguments, "--setup");
   if (id != NULL)
@@ -81,6 +81,15 @@ dw_calc_input_find_or_fitted (const dw_project *project, const char *path,
   if (fitted == NULL)
     dw_calc_refused (error, "%s: no setup is fitted; --setup has to name one", shown);
   return fitted;
+}
+
+dw_project *
+dw_calc_input_open (const dw_calc_arguments *arguments, const dw_setup **setup, GError **error)
+{
+  const char *path = dw_calc_arguments_get_operand (arguments, 0);
+  g_autoptr (dw_project) project = dw_calc_input_load (path, error);
+  *setup = project != NULL ? find_or_fitted (project, path, arguments, error) : NULL;
+  return *setup != NULL ? g_steal_pointer (&project) : NULL;
 }
 
 gboolean

@@ -40,13 +40,15 @@ const dw_setup *dw_calc_input_find (const dw_project *project, const char *path,
                                     GError **error);
 
 /**
- * The setup that --setup names, or the fitted one.
+ * Read the project that the first operand names, with the setup that --setup names or the fitted one.
  *
- * @param error  DW_CALC_BAD_INPUT, also when none is named and none is fitted
- * @return       borrowed from @p project; NULL on failure
+ * @param setup  set: borrowed from the project; NULL on failure
+ * @param error  as dw_calc_input_load () and dw_calc_input_find (), also when no setup is named and
+ *               none is fitted
+ * @return       caller frees; NULL on failure
  */
-const dw_setup *dw_calc_input_find_or_fitted (const dw_project *project, const char *path,
-                                              const dw_calc_arguments *arguments, GError **error);
+dw_project *dw_calc_input_open (const dw_calc_arguments *arguments, const dw_setup **setup,
+                                GError **error);
 
 /**
  * The setup that --setup names, or all of them.

@@ -550,8 +550,9 @@ print_trade (const hunt *h, FILE *file)
 static char *
 part_text (const dw_match_closing *closing)
 {
-  const double unit = closing->part == DW_CLOSING_OIL ? DW_CST : DW_MM;
-  g_autofree char *size = dw_calc_figure (closing->size / unit, 3);
+  g_autofree char *size = closing->part == DW_CLOSING_OIL
+                              ? dw_calc_figure (closing->size / DW_CST, 3)
+                              : dw_calc_size (closing->size);
   switch (closing->part)
     {
     case DW_CLOSING_OIL:
@@ -615,11 +616,7 @@ print_table (const hunt *h, FILE *file)
 {
   const bool named = *h->setup->name != '\0';
   const bool *allowed = dw_match_job_get_question (h->job)->allowed;
-  if (*h->project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, h->project->title);
-      fputc ('\n', file);
-    }
+  dw_calc_title (file, h->project->title);
   dw_calc_wrapf (file, 0, TRUE, "%s, %s%s%s%s", h->setup->id, dw_axle_name (h->asked->axle),
                  named ? " (" : "", h->setup->name, named ? ")" : "");
   print_wish (h, file);
@@ -639,11 +636,9 @@ run (const dw_calc_arguments *arguments, FILE *file, GError **error)
   dw_calc_wanted r;
   if (!dw_calc_wanted_read (arguments, &r, error))
     return DW_CALC_WRONG_USAGE;
-  g_autoptr (dw_project) project = dw_calc_input_load (path, error);
+  const dw_setup *setup;
+  g_autoptr (dw_project) project = dw_calc_input_open (arguments, &setup, error);
   if (project == NULL)
-    return DW_CALC_BAD_INPUT;
-  const dw_setup *setup = dw_calc_input_find_or_fitted (project, path, arguments, error);
-  if (setup == NULL)
     return DW_CALC_BAD_INPUT;
 
   hunt h = { .project = project, .setup = setup, .asked = &r };

@@ -569,11 +569,8 @@ print_all (const dw_project *project, const char *path, const dw_setup *setup, c
     }
   if (good && wants_csv)
     csv = dw_calc_csv_begin (file, csv_header);
-  else if (good && *project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, project->title);
-      fputc ('\n', file);
-    }
+  else if (good)
+    dw_calc_title (file, project->title);
   for (int axle = r->axles.first; axle <= (int)r->axles.last; axle++)
     {
       if (good && wants_csv)
@@ -595,11 +592,9 @@ run (const dw_calc_arguments *arguments, FILE *file, GError **error)
   if (!read_request (arguments, &r, error))
     return DW_CALC_WRONG_USAGE;
 
-  g_autoptr (dw_project) project = dw_calc_input_load (path, error);
+  const dw_setup *setup;
+  g_autoptr (dw_project) project = dw_calc_input_open (arguments, &setup, error);
   if (project == NULL)
-    return DW_CALC_BAD_INPUT;
-  const dw_setup *setup = dw_calc_input_find_or_fitted (project, path, arguments, error);
-  if (setup == NULL)
     return DW_CALC_BAD_INPUT;
   return print_all (project, path, setup, &r, dw_calc_arguments_wants_csv (arguments), file, error)
              ? DW_CALC_GOOD

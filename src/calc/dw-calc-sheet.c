@@ -15,9 +15,8 @@
 
 static const char *const paragraphs[] = {
   "FILE is a project, as the window saves it. Writes pages that somebody else can build the "
-  "dampers "
-  "from: piston faces to scale, stack, oil, gas and springs of front and rear side by side, the "
-  "curves and figures, what differs from another setup, notes, and lines to write on.",
+  "dampers from: piston faces to scale, stack, oil, gas and springs of front and rear side by "
+  "side, the curves and figures, what differs from another setup, notes, and lines to write on.",
   "The end of the name behind -o decides what is written: .pdf has all pages, .png and .svg one of "
   "them.",
   NULL,
@@ -37,8 +36,7 @@ static const dw_calc_option options[] = {
   { "--alone", NULL, "Compare it with none." },
   { "--kind", "setup|card|both|blank|all",
     "Which pages: the setup sheet (default); the bench card, the work from the setup it is "
-    "compared "
-    "with; both; a blank sheet to write on; a table of all setups." },
+    "compared with; both; a blank sheet to write on; a table of all setups." },
   { "--paper", "a4|letter", "Paper, upright. Default: a4." },
   { "--quantity", "force|c",
     "Force in N (default), or c, force over speed, in N s/m, in charts and tables." },

@@ -16,33 +16,28 @@
 
 static const char *const paragraphs[] = {
   "FILE is a project, as the window saves it. Every distinct stack that can be built for a damper "
-  "of "
-  "a setup, from the softest to the stiffest, and what it does in the stroke that lifts it; the "
-  "other "
-  "stroke stays as it is. At hand are the shims of the parts box, shared by the dampers that are "
-  "built alike, beside those that the car has in its stack now. Thicker leaves lie nearer the "
-  "piston.",
+  "of a setup, from the softest to the stiffest, and what it does in the stroke that lifts it; "
+  "the other stroke stays as it is. At hand are the shims of the parts box, shared by the dampers "
+  "that are built alike, beside those that the car has in its stack now. Thicker leaves lie "
+  "nearer the piston.",
   "How well leaves stick together is not known: all is told for leaves that slide and for leaves "
   "that stick, and between them by the damper's leaf coupling when that is neither 0 nor 1. one: "
   "thickness in mm of one leaf as stiff. Forces in N at the project's low, middle and high speed. "
-  "share: rebound over compression force at the middle speed. lift: of the rim at the holes at the "
-  "high speed, in mm; noted \"stop\" where it is the lift limit. Stacks with one bracket do the "
-  "same: "
-  "their forces differ from those of the softest among them by at most 2 % at all three speeds.",
-  "Before the softest stack stands what is left without a shim, and with one that has no stiffness "
-  "and "
-  "is open to its stop: the holes alone. After the stiffest one stands a shim that never lifts: a "
-  "plain "
-  "piston. A stack within 2 % of such an end at all three speeds is noted \"holes\" or \"plain\": "
-  "there, another shim changes nothing. fitted is the stack in the car, own that of the setup.",
+  "share: rebound over compression force at the middle speed. lift: of the rim at the holes at "
+  "the high speed, in mm; noted \"stop\" where it is the lift limit. Stacks with one bracket do "
+  "the same: their forces differ from those of the softest among them by at most 2 % at all three "
+  "speeds.",
+  "Before the softest stack stands what is left without a shim, and with one that has no "
+  "stiffness and is open to its stop: the holes alone. After the stiffest one stands a shim that "
+  "never lifts: a plain piston. A stack within 2 % of such an end at all three speeds is noted "
+  "\"holes\" or \"plain\": there, another shim changes nothing. fitted is the stack in the car, "
+  "own that of the setup.",
   "csv has one row a stack: stroke (that lifts it), rung and group from 1 on, verdict (plain, "
-  "holes or "
-  "shim: which decides), fitted and own (1 for the stack in the car, and for that of the setup), "
-  "leaves, stack from the piston outwards, stiffness by the leaf coupling, thickness of one leaf "
-  "as "
-  "stiff and all thicknesses added, forces by the leaf coupling, with loose and with stuck leaves, "
-  "and where the habit of adding thicknesses expects them, rebound shares, lift, at_stop, and the "
-  "forces of the three ends. man dampcalc names every column.",
+  "holes or shim: which decides), fitted and own (1 for the stack in the car, and for that of the "
+  "setup), leaves, stack from the piston outwards, stiffness by the leaf coupling, thickness of "
+  "one leaf as stiff and all thicknesses added, forces by the leaf coupling, with loose and with "
+  "stuck leaves, and where the habit of adding thicknesses expects them, rebound shares, lift, "
+  "at_stop, and the forces of the three ends. man dampcalc names every column.",
   NULL,
 };
 
@@ -482,11 +477,8 @@ print_all (const dw_project *project, const char *path, const dw_setup *setup, c
   dw_calc_csv csv = { 0 };
   if (good && wants_csv)
     csv = dw_calc_csv_begin (file, csv_header);
-  else if (good && *project->title != '\0')
-    {
-      dw_calc_wrap (file, 0, FALSE, project->title);
-      fputc ('\n', file);
-    }
+  else if (good)
+    dw_calc_title (file, project->title);
   for (int axle = r->axles.first; axle <= (int)r->axles.last; axle++)
     {
       if (good && wants_csv)
@@ -507,11 +499,9 @@ run (const dw_calc_arguments *arguments, FILE *file, GError **error)
   request r;
   if (!read_request (arguments, &r, error))
     return DW_CALC_WRONG_USAGE;
-  g_autoptr (dw_project) project = dw_calc_input_load (path, error);
+  const dw_setup *setup;
+  g_autoptr (dw_project) project = dw_calc_input_open (arguments, &setup, error);
   if (project == NULL)
-    return DW_CALC_BAD_INPUT;
-  const dw_setup *setup = dw_calc_input_find_or_fitted (project, path, arguments, error);
-  if (setup == NULL)
     return DW_CALC_BAD_INPUT;
   return print_all (project, path, setup, &r, dw_calc_arguments_wants_csv (arguments), file, error)
              ? DW_CALC_GOOD

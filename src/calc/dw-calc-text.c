@@ -124,3 +124,12 @@ dw_calc_wrapf (FILE *file, int indent, gboolean hang, const char *format, ...)
   va_end (args);
   dw_calc_wrap (file, indent, hang, text);
 }
+
+void
+dw_calc_title (FILE *file, const char *title)
+{
+  if (*title == '\0')
+    return;
+  dw_calc_wrap (file, 0, FALSE, title);
+  fputc ('\n', file);
+}

@@ -77,4 +77,7 @@ void dw_calc_wrap (FILE *file, int indent, gboolean hang, const char *text);
 void dw_calc_wrapf (FILE *file, int indent, gboolean hang, const char *format, ...)
     G_GNUC_PRINTF (4, 5);
 
+/** Print the title of a project and an empty line; nothing when the title is empty. */
+void dw_calc_title (FILE *file, const char *title);
+
 G_END_DECLS

@@ -66,15 +66,6 @@ put (const question *q, double size, dw_damper *damper)
   return true;
 }
 
-static bool
-is_wanted (const dw_match_wish *wish, int stroke)
-{
-  for (int i = 0; i < DW_N_SPEEDS; i++)
-    if (!wish->target[stroke][i].is_free)
-      return true;
-  return false;
-}
-
 /* Largest miss; infinite where it can not be built. */
 static double
 miss_of (const question *q, double size)
@@ -88,7 +79,7 @@ miss_of (const question *q, double size)
     return HUGE_VAL;
   for (int s = 0; s < DW_N_STROKES; s++)
     {
-      if (!is_wanted (q->wish, s))
+      if (!dw_match_wish_is_any_of (q->wish, (dw_stroke)s))
         continue;
       if (dw_force_curve (&model, (dw_stroke)s, q->wish->speeds, DW_N_SPEEDS, points, NULL)
           != DW_OK)

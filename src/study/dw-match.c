@@ -71,10 +71,11 @@ sum_up (double miss[DW_N_STROKES][DW_N_SPEEDS], double *worst, double *rms)
   *rms = n > 0 ? sqrt (sum / n) : 0.0;
 }
 
+/* To the nearest, so that misses which are printed alike are equal. */
 static long
 step_of (double worst)
 {
-  return worst < 1e6 ? (long)floor (worst / DW_MATCH_EQUAL) : 1000000000L;
+  return worst < 1e6 ? lround (worst / DW_MATCH_EQUAL) : 1000000000L;
 }
 
 static int
@@ -170,15 +171,12 @@ dw_match_wish_hold (const dw_figures *figures, const double speeds[DW_N_SPEEDS])
 bool
 dw_match_wish_is_any (const dw_match_wish *wish)
 {
-  for (int s = 0; s < DW_N_STROKES; s++)
-    for (int i = 0; i < DW_N_SPEEDS; i++)
-      if (!wish->target[s][i].is_free)
-        return true;
-  return false;
+  return dw_match_wish_is_any_of (wish, DW_COMPRESSION)
+         || dw_match_wish_is_any_of (wish, DW_REBOUND);
 }
 
-static bool
-is_wanted (const dw_match_wish *wish, int stroke)
+bool
+dw_match_wish_is_any_of (const dw_match_wish *wish, dw_stroke stroke)
 {
   for (int i = 0; i < DW_N_SPEEDS; i++)
     if (!wish->target[stroke][i].is_free)
@@ -201,7 +199,7 @@ compute (const dw_match_grids *grids, const dw_match_build *build, const dw_matc
       || dw_force_model_make (damper, temperature, &model, NULL) != DW_OK)
     return false;
   for (int s = 0; s < DW_N_STROKES; s++)
-    if ((all || is_wanted (wish, s))
+    if ((all || dw_match_wish_is_any_of (wish, (dw_stroke)s))
         && dw_force_curve (&model, (dw_stroke)s, wish->speeds, DW_N_SPEEDS, out[s], NULL) != DW_OK)
       return false;
   return true;
@@ -255,7 +253,7 @@ fill_corner (search *s, const int at[DW_N_AXES_MATCH], corner *out)
                            || valve->seat_gap > 0.0;
       for (int i = 0; i < DW_N_SPEEDS; i++)
         {
-          const bool bounds = is_known && is_wanted (s->wish, k)
+          const bool bounds = is_known && dw_match_wish_is_any_of (s->wish, (dw_stroke)k)
                               && !(damper.gas.kind == DW_GAS_VENTED && p[k][i].is_void);
           out->force[k][i] = bounds ? p[k][i].force : (double)NAN;
           out->hydraulic[k][i] = bounds ? p[k][i].hydraulic : 0.0;

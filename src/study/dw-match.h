@@ -83,6 +83,9 @@ dw_match_wish dw_match_wish_hold (const dw_figures *figures, const double speeds
 /** Whether any force is wanted. */
 bool dw_match_wish_is_any (const dw_match_wish *wish);
 
+/** Whether any force of one stroke is wanted. */
+bool dw_match_wish_is_any_of (const dw_match_wish *wish, dw_stroke stroke);
+
 /** First round: some good builds of a grid, soon. */
 dw_match_found dw_match_sound (const dw_match_grids *grids, int grid, const dw_match_wish *wish);
 
