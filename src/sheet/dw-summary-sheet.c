@@ -26,7 +26,9 @@ enum
 
 /* [pt] */
 static const double GAP = 6.0;
+static const double COLUMN_GAP = 2.0; /* between figures */
 static const double ROW_PAD = 3.0;
+static const double RULE_GAP = 0.5;
 static const double CHART_HEIGHT = 34.0;
 
 static const int DIGITS = 3;
@@ -125,7 +127,7 @@ add_figures (const dw_sheet_tools *tools, dw_block *block, dw_type type,
       const double end = column_end (i, block->width);
       const double room = end
                           - (i > 0 ? column_end (i - 1, block->width) : FIGURES_AT * block->width)
-                          - 2.0;
+                          - COLUMN_GAP;
       PangoLayout *text = dw_typeset_fit (tools->typeset, type, texts[i], room);
       pango_layout_set_alignment (text, PANGO_ALIGN_RIGHT);
       height = fmax (height, dw_block_add_text_right (block, text, end, y));
@@ -133,17 +135,22 @@ add_figures (const dw_sheet_tools *tools, dw_block *block, dw_type type,
   return height;
 }
 
-/* A speed over so many columns, the last of them is named. Returns its height. */
+/* A speed in the middle over so many columns, the last of them is named, and a line that joins them.
+   Returns its height. */
 static double
 add_over (const dw_sheet_tools *tools, dw_block *block, int column, int n_columns, double speed,
           double y)
 {
   g_autofree char *words = dw_part_words_quantity (DW_QUANTITY_SPEED, tools->options.units, speed);
   const double end = column_end (column, block->width);
-  const double room = end - column_end (column - n_columns, block->width) - 2.0;
-  PangoLayout *text = dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, words, room);
-  pango_layout_set_alignment (text, PANGO_ALIGN_RIGHT);
-  return dw_block_add_text_right (block, text, end, y);
+  const double start = column_end (column - n_columns, block->width) + COLUMN_GAP;
+  PangoLayout *text = dw_typeset_fit (tools->typeset, DW_TYPE_SMALL, words, end - start);
+  int text_width;
+  pango_layout_get_size (text, &text_width, NULL);
+  const double pad = fmax (0.0, (end - start - pango_units_to_double (text_width)) / 2.0);
+  const double height = dw_block_add_text (block, text, start + pad, y) + RULE_GAP;
+  dw_sheet_add_rule (block, start + COLUMN_GAP, y + height, end - start - COLUMN_GAP);
+  return height + RULE_GAP;
 }
 
 /* The speeds, at y; returns their height. */
@@ -188,8 +195,8 @@ table_head (const dw_sheet_tools *tools)
   /* Translators: c is damping, force over speed; its unit follows */
   g_autofree char *unit = g_strdup_printf (
       _ ("c in %s"), dw_quantity_unit (DW_QUANTITY_DAMPING, tools->options.units));
-  const double second = add_under (tools, block, FIGURES_AT * width,
-                                   (CHART_AT - FIGURES_AT) * width, unit, 0.0);
+  const double second = add_under (tools, block, FIGURES_AT * width + 2.0 * COLUMN_GAP,
+                                   (CHART_AT - FIGURES_AT) * width - 2.0 * COLUMN_GAP, unit, 0.0);
   const double third = second + add_speeds (tools, block, second);
   double height = add_under (tools, block, NAME_AT * width, PARTS_AT * width - GAP, _ ("Setup"),
                              third);
