@@ -88,9 +88,11 @@ shims_equal (const dw_valve *a, const dw_valve *b)
   return true;
 }
 
-static bool
-oil_equal (const dw_oil *a, const dw_oil *b)
+bool
+dw_oil_equal (const dw_oil *a, const dw_oil *b)
 {
+  assert (a != NULL && b != NULL);
+
   if (a->kind != b->kind || a->has_thinning != b->has_thinning)
     return false;
   if (a->has_thinning
@@ -118,6 +120,26 @@ oil_equal (const dw_oil *a, const dw_oil *b)
   return false;
 }
 
+bool
+dw_piston_equal (const dw_piston *a, const dw_piston *b)
+{
+  assert (a != NULL && b != NULL);
+
+  return a->thickness == b->thickness && a->clearance == b->clearance
+         && a->eccentricity == b->eccentricity && holes_equal (a, b);
+}
+
+bool
+dw_piston_has_covered (const dw_piston *piston)
+{
+  assert (piston != NULL);
+
+  for (int i = 0; i < piston->n_holes; i++)
+    if (piston->holes[i].covered)
+      return true;
+  return false;
+}
+
 static bool
 valve_equal (const dw_valve *a, const dw_valve *b)
 {
@@ -132,10 +154,8 @@ dw_damper_equal (const dw_damper *a, const dw_damper *b)
 {
   assert (a != NULL && b != NULL);
 
-  return body_equal (&a->body, &b->body) && a->piston.thickness == b->piston.thickness
-         && a->piston.clearance == b->piston.clearance
-         && a->piston.eccentricity == b->piston.eccentricity && holes_equal (&a->piston, &b->piston)
-         && valve_equal (&a->valve, &b->valve) && oil_equal (&a->oil, &b->oil)
+  return body_equal (&a->body, &b->body) && dw_piston_equal (&a->piston, &b->piston)
+         && valve_equal (&a->valve, &b->valve) && dw_oil_equal (&a->oil, &b->oil)
          && a->gas.kind == b->gas.kind && a->gas.pressure == b->gas.pressure
          && a->gas.volume == b->gas.volume && a->seal_friction == b->seal_friction
          && a->spring.rate == b->spring.rate && a->spring.free_length == b->spring.free_length

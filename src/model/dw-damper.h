@@ -162,6 +162,15 @@ dw_damper dw_damper_defaults (void);
 /** Field by field, used entries and given values only; no NaN is equal to anything. */
 bool dw_damper_equal (const dw_damper *a, const dw_damper *b);
 
+/** The same for an oil. */
+bool dw_oil_equal (const dw_oil *a, const dw_oil *b);
+
+/** The same for a piston. */
+bool dw_piston_equal (const dw_piston *a, const dw_piston *b);
+
+/** Whether any of its holes is covered. */
+bool dw_piston_has_covered (const dw_piston *piston);
+
 /**
  * Everything that is wrong with a damper: ranges first, then how the parts fit.
  *

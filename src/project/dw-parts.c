@@ -73,12 +73,8 @@ dw_parts_copy (const dw_parts *parts)
 static bool
 bottles_equal (const dw_bottle *a, const dw_bottle *b)
 {
-  dw_damper with_a = dw_damper_defaults ();
-  dw_damper with_b = with_a;
-  with_a.oil = a->oil;
-  with_b.oil = b->oil;
   return a->has_volume == b->has_volume && (!a->has_volume || a->volume == b->volume)
-         && dw_damper_equal (&with_a, &with_b);
+         && dw_oil_equal (&a->oil, &b->oil);
 }
 
 static bool
@@ -91,11 +87,7 @@ shims_equal (const dw_shim *a, const dw_shim *b)
 static bool
 spare_pistons_equal (const dw_spare_piston *a, const dw_spare_piston *b)
 {
-  dw_damper with_a = dw_damper_defaults ();
-  dw_damper with_b = with_a;
-  with_a.piston = a->piston;
-  with_b.piston = b->piston;
-  return g_str_equal (a->name, b->name) && dw_damper_equal (&with_a, &with_b);
+  return g_str_equal (a->name, b->name) && dw_piston_equal (&a->piston, &b->piston);
 }
 
 bool

@@ -124,22 +124,13 @@ write_piston (xmlTextWriter *writer, dw_form_id id, const void *values, const dw
   end (writer);
 }
 
-static bool
-has_covered_holes (const dw_piston *piston)
-{
-  for (int i = 0; i < piston->n_holes; i++)
-    if (piston->holes[i].covered)
-      return true;
-  return false;
-}
-
 /* The valve that the reader takes when none is given goes unsaid when it has nothing to cover. */
 static bool
 is_valve_needed (const dw_damper *damper)
 {
   dw_damper plain = *damper;
   plain.valve = dw_damper_defaults ().valve;
-  return has_covered_holes (&damper->piston) || !dw_damper_equal (damper, &plain);
+  return dw_piston_has_covered (&damper->piston) || !dw_damper_equal (damper, &plain);
 }
 
 static void

@@ -94,6 +94,20 @@ holes_words (const teller *t, const dw_work_holes *h)
       h->count, from, drills);
 }
 
+/* Where covered holes have to be, unless they are those that have been there before. */
+static void
+tell_hole_circle (const teller *t)
+{
+  bool is_new = t->work->piston != DW_WORK_PISTON_DRILL && dw_piston_has_covered (&t->b->piston);
+  for (int i = 0; i < t->work->n_holes; i++)
+    is_new = is_new || (t->work->holes[i].covered && t->work->holes[i].from <= 0.0);
+  if (!is_new)
+    return;
+  g_autofree char *circle = length (t, t->b->valve.hole_circle);
+  /* Translators: diameter of the circle that the holes lie on */
+  add (t, DW_STEP_REMARK, g_strdup_printf (_ ("Covered holes lie on a circle of %s."), circle));
+}
+
 static void
 tell_drilling (const teller *t)
 {
@@ -159,6 +173,7 @@ tell_piston (const teller *t)
   if (words == NULL)
     return;
   add (t, DW_STEP_ACTION, words);
+  tell_hole_circle (t);
   tell_drilling (t);
 }
 
@@ -187,20 +202,32 @@ tell_stack (const teller *t)
 
 /* ---- everything else ---- */
 
-/* How much oil goes in is told where it is filled in, and a piston of another thickness is another
- * one, which has been taken before. */
+/* Not: how much oil goes in, which is told where it is filled in; what has been chosen with the
+ * piston before, its thickness and its hole circle; the side of the stack, told with it; numbers of a
+ * valve without shims, which are of no part. */
 static bool
 is_told_here (const teller *t, const dw_difference *other)
 {
-  return !dw_work_is_assumption (other, t->a, t->b) && strcmp (other->path, "body.filling") != 0
-         && strcmp (other->path, "piston.thickness") != 0;
+  const char *path = other->path;
+  return !dw_work_is_assumption (other, t->a, t->b) && strcmp (path, "body.filling") != 0
+         && strcmp (path, "piston.thickness") != 0 && strcmp (path, "valve.hole-circle") != 0
+         && strcmp (path, "valve.opens-on") != 0
+         && (t->b->valve.n_shims > 0 || !g_str_has_prefix (path, "valve."));
+}
+
+/* Whether the piston and its stack are put onto it or into it. */
+static bool
+is_under_stack (const dw_difference *other)
+{
+  return g_str_has_prefix (other->path, "body.") || g_str_has_prefix (other->path, "valve.");
 }
 
 static void
-tell_others (const teller *t)
+tell_others (const teller *t, bool under_stack)
 {
   for (size_t i = 0; t->a != NULL && i < t->work->n_others; i++)
-    if (is_told_here (t, &t->work->others[i]))
+    if (is_told_here (t, &t->work->others[i])
+        && is_under_stack (&t->work->others[i]) == under_stack)
       {
         g_autofree char *words = dw_difference_words (&t->work->others[i], t->a, t->b, t->units);
         /* Translators: what is changed: "preload 4 mm → 5 mm" */
@@ -306,8 +333,9 @@ dw_bench_steps_make (const dw_damper *a, const dw_damper *b, const dw_parts *par
   g_array_set_clear_func (t.steps, clear_step);
   find_work (&before, b, parts, work);
   tell_piston (&t);
+  tell_others (&t, true);
   tell_stack (&t);
-  tell_others (&t);
+  tell_others (&t, false);
   tell_parts (&t);
   tell_oil (&t);
   if (t.steps->len == 0)

@@ -110,18 +110,9 @@ add (search *s, dw_difference difference)
 }
 
 static bool
-has_covered_holes (const dw_damper *damper)
-{
-  for (int i = 0; i < damper->piston.n_holes; i++)
-    if (damper->piston.holes[i].covered)
-      return true;
-  return false;
-}
-
-static bool
 has_shim_at_work (const dw_damper *damper)
 {
-  return damper->valve.n_shims > 0 && has_covered_holes (damper);
+  return damper->valve.n_shims > 0 && dw_piston_has_covered (&damper->piston);
 }
 
 static bool
@@ -420,7 +411,8 @@ find_order (search *s, bool at_work)
 static void
 find_shims (search *s)
 {
-  const bool at_work = has_covered_holes (s->a) || has_covered_holes (s->b);
+  const bool at_work = dw_piston_has_covered (&s->a->piston)
+                       || dw_piston_has_covered (&s->b->piston);
   const lot a = lot_of_shims (s, &s->a->valve);
   const lot b = lot_of_shims (s, &s->b->valve);
   dw_swap swaps[2 * DW_SWAP_MAX_PARTS];
@@ -442,22 +434,12 @@ find_shims (search *s)
 /* ---- oil, gas, spring ---- */
 
 /* Asks dw_damper_equal(), so that the two never disagree on what an oil is. */
-static bool
-oils_same (const dw_oil *p, const dw_oil *q)
-{
-  dw_damper a = dw_damper_defaults ();
-  dw_damper b = a;
-  a.oil = *p;
-  b.oil = *q;
-  return dw_damper_equal (&a, &b);
-}
-
 static void
 find_oil (search *s)
 {
   const dw_oil *p = &s->a->oil;
   const dw_oil *q = &s->b->oil;
-  if (oils_same (p, q))
+  if (dw_oil_equal (p, q))
     return;
 
   dw_difference d = { .kind = DW_DIFFERENCE_CHANGED,
@@ -468,7 +450,7 @@ find_oil (search *s)
                       .acts = true };
   dw_oil poured = *p;
   poured.viscosity = q->viscosity;
-  if (p->kind == DW_OIL_NOMINAL && oils_same (&poured, q))
+  if (p->kind == DW_OIL_NOMINAL && dw_oil_equal (&poured, q))
     {
       d.path = "oil.viscosity";
       d.before = p->viscosity;

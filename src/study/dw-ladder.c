@@ -424,15 +424,6 @@ group_rungs (const climb *c)
 
 /* ---- all of it ---- */
 
-static bool
-has_covered_holes (const dw_piston *piston)
-{
-  for (int i = 0; i < piston->n_holes; i++)
-    if (piston->holes[i].covered)
-      return true;
-  return false;
-}
-
 /* The stack in the car, when its leaves fit the damper. */
 static const dw_valve *
 fitted_valve (const dw_damper *damper, const dw_ladder_options *options)
@@ -495,7 +486,7 @@ dw_ladder_make (const dw_damper *damper, const dw_ladder_options *options,
   assert (options->most_leaves <= DW_LADDER_MAX_LEAVES);
 
   climb c = { .damper = damper, .options = options, .fitted = fitted_valve (damper, options) };
-  if (!has_covered_holes (&damper->piston))
+  if (!dw_piston_has_covered (&damper->piston))
     return dw_fail (err, DW_ERR_GEOMETRY, "piston.holes", -1,
                     "no hole is covered: a stack would do nothing");
   c.ladder = calloc (1, sizeof *c.ladder);

@@ -114,15 +114,6 @@ is_same (double a, double b)
   return fabs (a - b) <= SAME;
 }
 
-static bool
-has_covered (const dw_piston *piston)
-{
-  for (int i = 0; i < piston->n_holes; i++)
-    if (piston->holes[i].covered)
-      return true;
-  return false;
-}
-
 static double
 outer_diameter (const dw_body *body, const dw_piston *piston)
 {
@@ -148,7 +139,7 @@ drill_fitted (const bench *w, drilling *out)
   if (!is_same (a->piston.thickness, b->piston.thickness)
       || !is_same (outer_diameter (&a->body, &a->piston), outer_diameter (&b->body, &b->piston)))
     return false;
-  if (keeps_kinds && has_covered (&a->piston) && has_covered (&b->piston)
+  if (keeps_kinds && dw_piston_has_covered (&a->piston) && dw_piston_has_covered (&b->piston)
       && !is_same (a->valve.hole_circle, b->valve.hole_circle))
     return false;
   return drill (w, &a->piston, keeps_kinds, out);

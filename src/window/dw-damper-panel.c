@@ -101,21 +101,12 @@ set_idle (DwDamperPanel *self, const char *id, const char *reason)
   dw_damper_entry_set_idle (GTK_WIDGET (field_named (self, id)), reason);
 }
 
-static gboolean
-has_covered_holes (const dw_piston *piston)
-{
-  for (int i = 0; i < piston->n_holes; i++)
-    if (piston->holes[i].covered)
-      return TRUE;
-  return FALSE;
-}
-
 /* Hub, shim and hole circle count as soon as there is one of holes and shims: they decide whether
  * the other one would fit. */
 static void
 update_valve (DwDamperPanel *self, const dw_damper *damper)
 {
-  const gboolean covered = has_covered_holes (&damper->piston);
+  const gboolean covered = dw_piston_has_covered (&damper->piston);
   const gboolean shims = damper->valve.n_shims > 0;
   const char *no_holes = _ ("No effect: no holes are covered.");
   const char *no_shims = _ ("No effect: there are no shims.");

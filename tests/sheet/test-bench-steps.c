@@ -74,6 +74,28 @@ shims (dw_damper *d)
 }
 
 static void
+other_circle (dw_damper *d)
+{
+  d->valve.hole_circle += 0.1e-3;
+}
+
+static void
+shaft_washer_and_gas (dw_damper *d)
+{
+  d->body.rod = 3e-3;
+  d->valve.lift_limit = 0.5e-3;
+  d->gas.volume = 1e-6;
+}
+
+static void
+numbers_of_no_shim (dw_damper *d)
+{
+  d->valve.n_shims = 0;
+  d->valve.opens_on = DW_COMPRESSION;
+  d->valve.lift_limit = 0.5e-3;
+}
+
+static void
 no_shims (dw_damper *d)
 {
   d->valve.n_shims = 0;
@@ -128,6 +150,7 @@ static const struct
   { "a spare to be drilled",
     smaller,
     { OPEN, "A Take the piston “blank six plus four” from the box and drill it, in this order:",
+      "R Covered holes lie on a circle of 8.2 mm.",
       "I 6 open holes of 1.00 mm: 1.10 mm, then 1.20 mm", "R Check: 1.30 mm must not go in.",
       "I 4 covered holes of 1.00 mm: 1.10 mm", "R Check: 1.20 mm must not go in.", DEBURR, STACK,
       OIL, HOLD } },
@@ -139,6 +162,7 @@ static const struct
     { OPEN,
       "A Another piston is needed, 3 mm thick; none at hand can become it. Drill a blank, in this "
       "order:",
+      "R Covered holes lie on a circle of 8.2 mm.",
       "I 6 open holes from solid: 1.00 mm, then 1.15 mm, then 1.30 mm, then 1.40 mm",
       "R Check: 1.50 mm must not go in.", "I 4 covered holes from solid: 1.00 mm, then 1.10 mm",
       "R Check: 1.20 mm must not go in.", DEBURR, STACK, OIL, HOLD } },
@@ -148,9 +172,22 @@ static const struct
       OIL, HOLD } },
   { "another stack, turned round",
     shims,
-    { OPEN,
-      "A Stack on the side that opens on compression, from the piston outwards:", "I 1 × 0.15 mm",
-      "I 2 × 0.1 mm", "A Change shim opens on rebound → on compression.", OIL, HOLD } },
+    { OPEN, "A Stack on the side that opens on compression, from the piston outwards:",
+      "I 1 × 0.15 mm", "I 2 × 0.1 mm", OIL, HOLD } },
+  { "holes that have to lie elsewhere",
+    other_circle,
+    { OPEN, "A Take the piston “plain six” from the box and drill it, in this order:",
+      "R Covered holes lie on a circle of 8.3 mm.",
+      "I 4 covered holes from solid: 1.00 mm, then 1.10 mm", "R Check: 1.20 mm must not go in.",
+      "I 6 open holes of 1.30 mm: 1.40 mm", "R Check: 1.50 mm must not go in.", DEBURR, STACK, OIL,
+      HOLD } },
+  { "what the stack stands on goes before it",
+    shaft_washer_and_gas,
+    { OPEN, "A Change shaft 3.5 mm → 3 mm.", "A Change shim lift limit 0.6 mm → 0.5 mm.", STACK,
+      "A Change gas volume 1.2 ml → 1 ml.", OIL, HOLD } },
+  { "numbers of a shim that is not there",
+    numbers_of_no_shim,
+    { OPEN, "A Fit the piston without shims.", OIL, HOLD } },
   { "no stack", no_shims, { OPEN, "A Fit the piston without shims.", OIL, HOLD } },
   { "two bottles",
     blend,
